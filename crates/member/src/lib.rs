@@ -1,1 +1,69 @@
-//! member
+//! Will a member carry it? Posts in the ground, timber in bending and shear, and the fixings between them.
+//!
+//! Three questions, each with its typed functions and the workings behind them:
+//! - [`embed`]: how deep must a post stand under a horizontal push, by every accepted method, side by side;
+//! - [`timber`]: does a board or a post carry its bending moment and shear, and how far does it bow;
+//! - [`fix`]: what does a screw carry when it is pulled out or sheared.
+//!
+//! Embedment is computed in kN, m and kPa, timber and fixings in N, mm and MPa (US rules for fixings in lb and in, as
+//! they are published). This crate knows quantities and workings, and nothing of walls.
+
+mod bisect;
+mod given;
+
+pub mod embed;
+pub mod fix;
+pub mod timber;
+
+use groundhold_working::Working;
+
+/// Every working of this crate.
+pub static WORKINGS: &[&Working] = &[
+    &embed::RULE_OF_THUMB,
+    &embed::IBC_FREE_LOAD,
+    &embed::IBC_HELD_LOAD,
+    &embed::IBC_FREE_DEPTH,
+    &embed::IBC_FREE_TRIAL,
+    &embed::IBC_HELD_DEPTH,
+    &embed::BROMS_SAND_LOAD,
+    &embed::BROMS_SAND_MOMENT,
+    &embed::BROMS_SAND_DEPTH,
+    &embed::BROMS_SAND_YIELD,
+    &embed::BROMS_CLAY_LOAD,
+    &embed::BROMS_CLAY_MOMENT,
+    &embed::BROMS_CLAY_DEPTH,
+    &embed::BROMS_CLAY_YIELD,
+    &embed::HANSEN_PRESSURE,
+    &embed::HANSEN_LOAD,
+    &embed::HANSEN_DEPTH,
+    &embed::HANSEN_MOMENT,
+    &embed::HANSEN_YIELD,
+    &embed::SAND_FRONT,
+    &embed::CLAY_FRONT,
+    &embed::ROW,
+    &embed::DEFLECTION_SAND,
+    &embed::DEFLECTION_CLAY,
+    &embed::FIXED_EARTH,
+    &embed::SHEET_WALL,
+    &timber::SECTION_RECTANGLE,
+    &timber::SECTION_ROUND,
+    &timber::SIZE,
+    &timber::SPANS_EFFECTS,
+    &timber::BOARD_BOW,
+    &timber::POST_BEND,
+    &timber::EN_BENDING,
+    &timber::EN_SHEAR,
+    &timber::NDS_BENDING,
+    &timber::NDS_SHEAR,
+    &timber::AS_STABILITY,
+    &timber::AS_BENDING,
+    &timber::AS_SHEAR,
+    &timber::DECAY,
+    &fix::EN_PULLED,
+    &fix::EN_DECLARED,
+    &fix::EN_HEAD,
+    &fix::EN_SHEARED,
+    &fix::NDS_WOOD_SCREW,
+    &fix::NDS_LAG_SCREW,
+    &fix::NDS_SHEARED,
+];

@@ -1,1 +1,44 @@
-//! shape
+//! What should the ground become? Pads, walls, flights, ramps and batters from wishes, and what each wall then retains.
+//!
+//! [`shape`] takes the surveyed ground and a [`Wish`] and gives [`Shaped`]: convex planar pieces of finished ground that
+//! do not overlap, and for every wall the levels behind and in front along its line. Where two elements meet, treads
+//! come before ramps, ramps before pads, pads before batters. Walls stand between pieces and are vertical.
+
+mod barrier;
+mod batter;
+mod choose_flight;
+pub mod findings;
+mod flight;
+mod gradient;
+mod guard;
+mod index;
+mod mosaic;
+mod outline;
+mod pad;
+mod profile;
+mod ramp;
+mod reach;
+mod shape;
+mod shaped;
+pub mod steps;
+mod wish;
+
+pub use findings::FINDINGS;
+pub use gradient::{GROUND_GRADIENT, Gradient, RAMP_GRADIENT, RAMP_LENGTH, gradient, ground_gradient, ramp_length};
+pub use shape::shape;
+pub use shaped::{EndFound, Flight, Ground, GroundKind, Pad, Ramp, Shaped, Station, TopLine, Tread, WallProfile};
+pub use wish::{
+    Batter, End, FlightWish, GuardTrigger, Limits, PadWish, RampLimits, RampWish, Side, StepLimits, Top, WallWish, Wish,
+};
+
+use groundhold_working::Working;
+
+/// Every working of this stage.
+pub static WORKINGS: &[&Working] = &[
+    &gradient::GROUND_GRADIENT,
+    &gradient::RAMP_GRADIENT,
+    &gradient::RAMP_LENGTH,
+    &steps::FLIGHT,
+    &steps::CHOOSE,
+    &steps::SPLIT,
+];

@@ -25,8 +25,11 @@ pub struct Line {
 
 impl fmt::Display for Line {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if self.symbol.is_empty() {
+            return write!(f, "{}", self.formula);
+        }
         write!(f, "{} = ", self.symbol)?;
-        let result = digits(self.value);
+        let result = figure(self.value, self.unit);
         if !self.formula.is_empty() && self.formula != self.symbol {
             write!(f, "{} = ", self.formula)?;
             if self.put_in != self.formula && self.put_in != result {
@@ -36,6 +39,11 @@ impl fmt::Display for Line {
         let gap = if matches!(self.unit.0, "" | "°" | "%") { "" } else { " " };
         write!(f, "{result}{gap}{}", self.unit.0)
     }
+}
+
+/// A figure in its unit: metres to the millimetre, everything else to four figures.
+fn figure(v: f64, unit: Unit) -> String {
+    if unit == Unit::M && v.abs() >= 1.0 { trim(v, 3) } else { digits(v) }
 }
 
 /// Four figures, as one writes them by hand.
@@ -57,7 +65,20 @@ pub(crate) fn digits(v: f64) -> String {
 struct Node {
     symbols: String,
     numbers: String,
-    rank: u8,
+    /// How tightly the symbols hold together, and how tightly the numbers do.
+    rank: (u8, u8),
+}
+
+/// A number under its symbol.
+fn known_by(symbol: &str, value: f64, unit: Unit) -> Node {
+    let degree = if unit == Unit::DEG { "°" } else { "" };
+    let numbers = format!("{}{degree}", figure(value, unit));
+    Node { symbols: symbol.into(), numbers, rank: (ATOM, rank_of(value)) }
+}
+
+/// A negative number needs brackets in a product or after a minus.
+fn rank_of(value: f64) -> u8 {
+    if value < 0.0 { 1 } else { ATOM }
 }
 
 const ATOM: u8 = 9;
@@ -80,9 +101,8 @@ impl Sheet {
     /// Puts a number in under its symbol. Degrees are turned into radians inside.
     pub fn put(&self, symbol: &'static str, value: f64, unit: Unit) -> Shown<'_> {
         let angle = unit == Unit::DEG;
-        let numbers = if angle { format!("{}°", digits(value)) } else { digits(value) };
         let inside = if angle { value.to_radians() } else { value };
-        self.shown(Node { symbols: symbol.into(), numbers, rank: ATOM }, inside, angle)
+        self.shown(known_by(symbol, value, unit), inside, angle)
     }
     /// A remark between the lines: which branch was taken and why.
     pub fn remark(&self, text: impl Into<String>) {
@@ -124,8 +144,8 @@ impl<'s> Shown<'s> {
             Some(s) => s.nodes.borrow()[self.node].clone(),
             None => {
                 let t = if self.angle { format!("{}°", digits(self.value.to_degrees())) } else { digits(self.value) };
-                let rank = if self.value < 0.0 { 1 } else { ATOM };
-                Node { symbols: t.clone(), numbers: t, rank }
+                let rank = rank_of(self.value);
+                Node { symbols: t.clone(), numbers: t, rank: (rank, rank) }
             }
         }
     }
@@ -133,7 +153,7 @@ impl<'s> Shown<'s> {
         for t in [&mut node.symbols, &mut node.numbers] {
             if t.chars().count() > LONGEST {
                 *t = t.chars().take(LONGEST).chain("…".chars()).collect();
-                node.rank = ATOM;
+                node.rank = (ATOM, ATOM);
             }
         }
         match sheet {
@@ -148,8 +168,13 @@ impl<'s> Shown<'s> {
             if needs { format!("({t})") } else { t.to_string() }
         };
         let gap = if matches!(sign, "/" | "·") { "" } else { " " };
-        let join = |x: &str, y: &str| format!("{}{gap}{sign}{gap}{}", wrap(x, a.rank, false), wrap(y, b.rank, true));
-        let node = Node { symbols: join(&a.symbols, &b.symbols), numbers: join(&a.numbers, &b.numbers), rank };
+        let join =
+            |x: &str, rx: u8, y: &str, ry: u8| format!("{}{gap}{sign}{gap}{}", wrap(x, rx, false), wrap(y, ry, true));
+        let node = Node {
+            symbols: join(&a.symbols, a.rank.0, &b.symbols, b.rank.0),
+            numbers: join(&a.numbers, a.rank.1, &b.numbers, b.rank.1),
+            rank: (rank, rank),
+        };
         let angle = match sign {
             "+" | "−" => self.angle || other.angle,
             "·" => self.angle != other.angle,
@@ -160,13 +185,13 @@ impl<'s> Shown<'s> {
     fn call(self, name: &str, value: f64, angle: bool) -> Self {
         let n = self.node();
         let node =
-            Node { symbols: format!("{name}({})", n.symbols), numbers: format!("{name}({})", n.numbers), rank: ATOM };
+            Node { symbols: format!("{name}({})", n.symbols), numbers: format!("{name}({})", n.numbers), rank: (ATOM, ATOM) };
         Shown::make(self.sheet, node, value, angle)
     }
     fn raised(self, mark: &str, value: f64) -> Self {
         let n = self.node();
-        let w = |t: &str| if n.rank < ATOM { format!("({t}){mark}") } else { format!("{t}{mark}") };
-        let node = Node { symbols: w(&n.symbols), numbers: w(&n.numbers), rank: POWER };
+        let w = |t: &str, r: u8| if r < ATOM { format!("({t}){mark}") } else { format!("{t}{mark}") };
+        let node = Node { symbols: w(&n.symbols, n.rank.0), numbers: w(&n.numbers, n.rank.1), rank: (POWER, POWER) };
         Shown::make(self.sheet, node, value, false)
     }
     fn pick(self, other: Self, name: &str, value: f64) -> Self {
@@ -174,7 +199,7 @@ impl<'s> Shown<'s> {
         let node = Node {
             symbols: format!("{name}({}, {})", a.symbols, b.symbols),
             numbers: format!("{name}({}, {})", a.numbers, b.numbers),
-            rank: ATOM,
+            rank: (ATOM, ATOM),
         };
         Shown::make(self.sheet.or(other.sheet), node, value, self.angle || other.angle)
     }
@@ -205,8 +230,8 @@ impl<'s> Neg for Shown<'s> {
     type Output = Self;
     fn neg(self) -> Self {
         let n = self.node();
-        let w = |t: &str| if n.rank < 2 { format!("−({t})") } else { format!("−{t}") };
-        let node = Node { symbols: w(&n.symbols), numbers: w(&n.numbers), rank: 1 };
+        let w = |t: &str, r: u8| if r < 2 { format!("−({t})") } else { format!("−{t}") };
+        let node = Node { symbols: w(&n.symbols, n.rank.0), numbers: w(&n.numbers, n.rank.1), rank: (1, 1) };
         Shown::make(self.sheet, node, -self.value, self.angle)
     }
 }
@@ -227,9 +252,7 @@ impl<'s> Number for Shown<'s> {
         let angle = unit == Unit::DEG;
         let value = if angle { self.value.to_degrees() } else { self.value };
         sheet.lines.borrow_mut().push(Line { symbol, formula: n.symbols, put_in: n.numbers, value, unit });
-        let numbers = if angle { format!("{}°", digits(value)) } else { digits(value) };
-        let rank = if value < 0.0 { 1 } else { ATOM };
-        sheet.shown(Node { symbols: symbol.into(), numbers, rank }, self.value, angle)
+        sheet.shown(known_by(symbol, value, unit), self.value, angle)
     }
     fn sin(self) -> Self {
         self.call("sin", math::sin(self.value), false)

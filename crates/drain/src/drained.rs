@@ -1,0 +1,253 @@
+//! The sum of it: for each wall its catchment, flow, pipe, stone and filter, and what stands against them.
+
+use groundhold_finding::{Finding, Place};
+use groundhold_quantity::{Area, Flow, Length, Level, Units};
+use groundhold_working::Trace;
+
+use crate::findings::{
+    CATCHMENT_CUT, DISCHARGE, FABRIC_NEEDED, GRADING_UNKNOWN, GROUNDWATER, NO_DRAIN, NOT_DRAINABLE, RAIN_UNKNOWN,
+    STONE_TOO_FINE,
+};
+use crate::pipe_run::pipe_run;
+use crate::zone::zone;
+use crate::{Catchment, DrainCase, FilterMatch, PipeRun, WallLine, Zone, catchments, filter_match, rational};
+
+const U: Units = Units::Metric;
+/// Edge of the survey over which less than this flows in is not worth a word.
+const EDGE_NOTICED: Length = Length::mm(200.0);
+
+/// Level to which water may stand behind a wall when its drain is blocked.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Blocked {
+    /// Along the wall.
+    pub chainage: Length,
+    /// The level: the finished ground behind, since a board wall has no spill below it.
+    pub level: Level,
+}
+
+/// Everything about one wall's water but its pipe.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WallDrain {
+    /// The wall.
+    pub wall: String,
+    /// Ground that drains to it.
+    pub catchment: Catchment,
+    /// Flow in the design rain; `None` where no rain was given.
+    pub flow: Option<Flow>,
+    /// Working of the flow.
+    pub flow_trace: Option<Trace>,
+    /// Stone, cap and fabric; `None` where the drain is left out.
+    pub zone: Option<Zone>,
+    /// How stone and soil match; `None` where the soil's grading is not known or the drain is left out.
+    pub filter: Option<FilterMatch>,
+    /// Where water may stand when the drain is blocked.
+    pub blocked: Vec<Blocked>,
+}
+
+impl WallDrain {
+    /// The water level of the blocked drain at a chainage, in a straight line between stations.
+    pub fn blocked_level(&self, chainage: Length) -> Option<Level> {
+        let line: Vec<(f64, f64)> = self.blocked.iter().map(|b| (b.chainage.to_m(), b.level.to_m())).collect();
+        (!line.is_empty()).then(|| Level::m(crate::linear::along(&line, chainage.to_m())))
+    }
+}
+
+/// Where the water goes.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Drained {
+    /// Wall by wall, in the order given; walls that are not understood are left out.
+    pub walls: Vec<WallDrain>,
+    /// One pipe for each drained wall.
+    pub pipes: Vec<PipeRun>,
+    /// What stands against it.
+    pub findings: Vec<Finding>,
+}
+
+impl Drained {
+    /// A wall by its id.
+    pub fn wall(&self, id: &str) -> Option<&WallDrain> {
+        self.walls.iter().find(|w| w.wall == id)
+    }
+    /// The pipe of a wall by its id.
+    pub fn pipe(&self, id: &str) -> Option<&PipeRun> {
+        self.pipes.iter().find(|p| p.wall == id)
+    }
+}
+
+/// Works out where the water goes. A wall that is not understood gives a finding at `stop` and is left out.
+pub fn drain(case: &DrainCase) -> Drained {
+    let mut out = Drained::default();
+    if let Some(why) = settings_wrong(case) {
+        out.findings.push(Finding::new(&NOT_DRAINABLE, Place::of("drain"), why));
+        return out;
+    }
+    let mut case = case.clone();
+    case.walls.retain(|w| match wall_wrong(w) {
+        None => true,
+        Some(why) => {
+            out.findings.push(Finding::new(&NOT_DRAINABLE, Place::of(&w.id), why));
+            false
+        }
+    });
+    let areas = catchments(case.ground, &case.walls, case.uphill);
+    for (wall, catchment) in case.walls.iter().zip(areas) {
+        one_wall(&case, wall, catchment, &mut out);
+    }
+    out.findings.extend(whole_job(&case, &out));
+    out
+}
+
+fn one_wall(case: &DrainCase, wall: &WallLine, catchment: Catchment, out: &mut Drained) {
+    let here = || Place::of(&wall.id);
+    if catchment.cut_edge > EDGE_NOTICED && case.uphill.is_none() {
+        let says = format!(
+            "The ground goes on rising beyond the survey over {} of its edge; {} are measured, and what lies above is not in the flow.",
+            U.run(catchment.cut_edge),
+            U.area(catchment.surveyed)
+        );
+        out.findings.push(Finding::new(&CATCHMENT_CUT, here(), says));
+    }
+    let (flow, flow_trace) = match flow_to(case, &catchment) {
+        Ok(Some((q, t))) => (Some(q), Some(t)),
+        Ok(None) => (None, None),
+        Err(why) => {
+            out.findings.push(Finding::new(&NOT_DRAINABLE, here(), why));
+            (None, None)
+        }
+    };
+    if let Some(depth) = case.groundwater
+        && let Some(s) = wall.stations.iter().find(|s| s.behind - depth > s.base)
+    {
+        let says = format!(
+            "Water was seen {} below the ground, {} above the wall's base; it is not in the flow from rain.",
+            U.length(depth),
+            U.length(s.behind - depth - s.base)
+        );
+        let place = Place::on(&wall.id, format!("chainage {}", U.run(s.chainage)));
+        out.findings.push(Finding::new(&GROUNDWATER, place, says));
+    }
+    let mut drain = WallDrain {
+        wall: wall.id.clone(),
+        catchment,
+        flow,
+        flow_trace,
+        zone: None,
+        filter: None,
+        blocked: wall.stations.iter().map(|s| Blocked { chainage: s.chainage, level: s.behind }).collect(),
+    };
+    if case.wanted {
+        let (pipe, said) = pipe_run(case, wall, flow);
+        out.findings.extend(said);
+        let mut line: Vec<(f64, f64)> =
+            pipe.points.iter().filter_map(|p| p.wall_chainage.map(|c| (c.to_m(), p.invert.to_m()))).collect();
+        line.sort_by(|a, b| a.0.total_cmp(&b.0));
+        drain.zone = Some(zone(wall, &case.zone, &case.bed, Some((&line, pipe.diameter)), case.ground));
+        drain.filter = case.soil.as_ref().map(|soil| filter_match(soil, &case.stone));
+        out.pipes.push(pipe);
+    } else {
+        let says = format!(
+            "{} is planned without a drain; it must carry water to the ground behind it, up to {} high.",
+            wall.id,
+            U.length(wall.retained_most())
+        );
+        out.findings.push(Finding::new(&NO_DRAIN, here(), says));
+    }
+    out.walls.push(drain);
+}
+
+fn flow_to(case: &DrainCase, catchment: &Catchment) -> Result<Option<(Flow, Trace)>, String> {
+    let Some(rain) = &case.rain else { return Ok(None) };
+    let area = catchment.area().max(Area::mm2(1.0));
+    rational(case.runoff.high, area, rain.intensity).map(Some).map_err(|e| e.to_string())
+}
+
+/// What is said once for all walls.
+fn whole_job(case: &DrainCase, out: &Drained) -> Vec<Finding> {
+    let mut said = vec![];
+    if out.pipes.is_empty() {
+        return said;
+    }
+    let drain = || Place::of("drain");
+    if case.rain.is_none() {
+        let says = "No design rain is given; the pipe is the usual one, and its reserve is not known.";
+        said.push(Finding::new(&RAIN_UNKNOWN, drain(), says));
+    }
+    match (&case.soil, out.walls.iter().find_map(|w| w.filter.as_ref())) {
+        (Some(soil), Some(m)) => {
+            if !m.keeps_back {
+                let says = format!(
+                    "{} stone (D15 {} mm) does not keep {} back (at most {} mm): fabric with openings of {} mm at most between them.",
+                    case.stone.name,
+                    groundhold_quantity::trim(m.stone_d15.to_mm(), 2),
+                    soil.name,
+                    groundhold_quantity::trim(m.d15_most.to_mm(), 2),
+                    groundhold_quantity::trim(m.fabric_opening.to_mm(), 2)
+                );
+                said.push(Finding::new(&FABRIC_NEEDED, drain(), says).with_trace(m.traces[0].clone()));
+            }
+            if !m.drains {
+                let says = format!(
+                    "{} (D15 {} mm) is finer than {} mm and does not drain {}.",
+                    case.stone.name,
+                    groundhold_quantity::trim(m.stone_d15.to_mm(), 2),
+                    groundhold_quantity::trim(m.d15_least.to_mm(), 2),
+                    soil.name
+                );
+                said.push(Finding::new(&STONE_TOO_FINE, drain(), says).with_trace(m.traces[0].clone()));
+            }
+        }
+        _ => {
+            let says = "The soil's grading is not known, so fabric is kept between soil and stone.";
+            said.push(Finding::new(&GRADING_UNKNOWN, drain(), says));
+        }
+    }
+    if let Some(o) = case.outlet {
+        let says = format!(
+            "Water leaves at x {:.2} m, y {:.2} m: say where it goes from there, and ask whoever it reaches.",
+            o.at.x, o.at.y
+        );
+        said.push(Finding::new(&DISCHARGE, drain(), says));
+    }
+    said
+}
+
+fn settings_wrong(case: &DrainCase) -> Option<String> {
+    let length = |what: &str, l: Length, most: f64| {
+        (!(0.0..=most).contains(&l.to_m())).then(|| format!("{what} is {} m; expected 0 m to {most} m.", l.to_m()))
+    };
+    let fall = |what: &str, s: f64| {
+        (!(1e-4..=1.0).contains(&s)).then(|| format!("{what} is {s}; expected a slope from 1:10000 to 1:1."))
+    };
+    let outlet = case.outlet.filter(|o| !(o.at.x.is_finite() && o.at.y.is_finite() && o.level.is_finite()));
+    length("the width of the drainage zone", case.zone.width.unwrap_or(Length::ZERO), 5.0)
+        .or_else(|| length("the soil cap", case.zone.cap, 5.0))
+        .or_else(|| length("the lap of the fabric", case.zone.lap, 5.0))
+        .or_else(|| length("the roll of fabric", case.zone.roll, 100.0))
+        .or_else(|| length("the bed under the pipe", case.bed.under, 2.0))
+        .or_else(|| length("the stone over the pipe", case.bed.over, 2.0))
+        .or_else(|| length("the width of the pipe trench", case.bed.trench, 5.0))
+        .or_else(|| length("the pipe's distance below the wall's base", case.pipe.below_base, 5.0))
+        .or_else(|| length("the ground beyond the survey", case.uphill.unwrap_or(Length::ZERO), 10_000.0))
+        .or_else(|| length("the diameter of the pipe", case.pipe.diameter.unwrap_or(Length::ZERO), 5.0))
+        .or_else(|| fall("the fall wished for", case.pipe.fall.to_ratio()))
+        .or_else(|| fall("the least fall", case.pipe.fall_least.to_ratio()))
+        .or_else(|| outlet.map(|_| "the outlet is not an ordinary place with an ordinary level.".into()))
+}
+
+fn wall_wrong(wall: &WallLine) -> Option<String> {
+    if wall.stations.len() < 2 {
+        return Some(format!("a wall needs at least two stations; this one has {}.", wall.stations.len()));
+    }
+    for (i, s) in wall.stations.iter().enumerate() {
+        let figures = [s.behind.to_m(), s.front.to_m(), s.base.to_m(), s.chainage.to_m()];
+        let places = [s.at.x, s.at.y, s.facing.x, s.facing.y];
+        if !(figures.iter().all(|v| v.abs() <= 1e5) && places.iter().all(|v| v.abs() <= 1e8)) {
+            return Some(format!(
+                "station {} has a place, chainage or level that is not an ordinary number (levels and chainages to 100 km).",
+                i + 1
+            ));
+        }
+    }
+    let back = wall.stations.windows(2).position(|w| w[1].chainage < w[0].chainage)?;
+    Some(format!("station {} lies before the one in front of it; chainages must not fall.", back + 2))
+}

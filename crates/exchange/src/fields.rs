@@ -1,0 +1,285 @@
+//! Every field of a job file in one table: its words, what it holds, whether it must be there, least and most.
+//!
+//! From a row follow the check, the message, the hint after a slip of the finger, and the JSON Schema for editors.
+
+/// What a field holds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Holds {
+    /// Text.
+    Text,
+    /// A short id without blanks.
+    Id,
+    /// A bare number.
+    Number,
+    /// A whole number.
+    Whole,
+    /// true or false.
+    Flag,
+    /// A quantity in text with its unit; least and most are in its SI unit.
+    Quantity(&'static str),
+    /// A point: two lengths.
+    Point,
+    /// A list of points.
+    Points,
+    /// A list of names.
+    Names,
+    /// A list of lists of names.
+    NameLists,
+    /// One of these words.
+    OneOf(&'static [&'static str]),
+    /// A date and time.
+    Moment,
+    /// A table of this kind.
+    Table(&'static str),
+    /// A list of tables of this kind.
+    Tables(&'static str),
+    /// Something that its reader explains itself.
+    Own(&'static str),
+}
+
+/// One field.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Field {
+    /// The kind of table it stands in.
+    pub table: &'static str,
+    /// Its key.
+    pub key: &'static str,
+    /// What it holds.
+    pub holds: Holds,
+    /// Whether it must be there.
+    pub must: bool,
+    /// Least value, in SI units.
+    pub least: f64,
+    /// Most value, in SI units.
+    pub most: f64,
+    /// Words for people.
+    pub words: &'static str,
+}
+
+const ANY: f64 = f64::INFINITY;
+
+const fn field(table: &'static str, key: &'static str, holds: Holds, words: &'static str) -> Field {
+    Field { table, key, holds, must: false, least: -ANY, most: ANY, words }
+}
+
+impl Field {
+    const fn must(mut self) -> Field {
+        self.must = true;
+        self
+    }
+    const fn within(mut self, least: f64, most: f64) -> Field {
+        self.least = least;
+        self.most = most;
+        self
+    }
+}
+
+const LENGTH: Holds = Holds::Quantity("length");
+const LEVEL: Holds = Holds::Quantity("level");
+const SLOPE: Holds = Holds::Quantity("slope");
+const SHARE: Holds = Holds::Quantity("share");
+const PRESSURE: Holds = Holds::Quantity("pressure");
+
+/// Farthest a coordinate or a length may reach: ten kilometres.
+const FAR: f64 = 10_000.0;
+
+/// The table.
+pub static FIELDS: &[Field] = &[
+    field("", "schema", Holds::Whole, "version of the file's form").must().within(1.0, 1.0),
+    field("", "job", Holds::Table("job"), "what the job is"),
+    field("", "measure", Holds::Table("measure"), "how the ground was measured").must(),
+    field("", "ground", Holds::Table("ground"), "turf, topsoil and soil"),
+    field("", "shape", Holds::Table("shape"), "batters"),
+    field("", "pad", Holds::Tables("pad"), "level areas"),
+    field("", "wall", Holds::Tables("wall"), "walls"),
+    field("", "steps", Holds::Tables("steps"), "flights of steps"),
+    field("", "ramp", Holds::Tables("ramp"), "ramps"),
+    field("", "near", Holds::Tables("near"), "what lies or stands near"),
+    field("", "load", Holds::Tables("load"), "loads on finished ground"),
+    field("", "drain", Holds::Table("drain"), "rain, outlet and drain fill"),
+    field("", "order", Holds::Table("order"), "prices, waste, tax"),
+    field("", "record", Holds::Tables("record"), "what happened on site"),
+    // ── job
+    field("job", "name", Holds::Text, "what the job is called"),
+    field("job", "place", Holds::Text, "where it is"),
+    field("job", "client", Holds::Text, "for whom"),
+    field("job", "region", Holds::Text, "code of the region pack"),
+    field("job", "basis", Holds::Text, "design basis"),
+    field("job", "currency", Holds::Text, "currency of the prices"),
+    field("job", "units", Holds::OneOf(&["metric", "feet"]), "units for people"),
+    field("job", "demo", Holds::Flag, "true where the data are invented"),
+    // ── measure
+    field("measure", "datum", Holds::Table("datum"), "the station with a known level"),
+    field("measure", "pegs", Holds::Own("a table of pegs, each with two lengths"), "known pegs"),
+    field("measure", "book", Holds::Text, "file of the level book"),
+    field("measure", "positions", Holds::Text, "file of offsets and tapes"),
+    field("measure", "spots", Holds::Text, "file of points with position and level"),
+    field("measure", "close", Holds::Table("close"), "tolerance of the misclose"),
+    field("measure", "break_lines", Holds::NameLists, "lines where the ground changes slope, by point"),
+    field("measure", "boundary", Holds::Names, "outline of the survey, by point"),
+    field("measure", "slope", Holds::Table("slope"), "a slope in two numbers, where there is no survey"),
+    field("datum", "peg", Holds::Id, "the peg that carries the datum").must(),
+    field("datum", "level", LEVEL, "its level").must().within(-500.0, 9000.0),
+    field("datum", "note", Holds::Text, "how to find it again"),
+    field("close", "misclose", LENGTH, "misclose allowed").must().within(0.0005, 1.0),
+    field("close", "per", Holds::OneOf(&["set-up"]), "what it is allowed for"),
+    field("slope", "fall", LENGTH, "height difference").must().within(0.001, 200.0),
+    field("slope", "over", LENGTH, "plan length over which it falls").must().within(0.1, FAR),
+    field("slope", "width", LENGTH, "width along the contour").within(0.1, FAR),
+    field("slope", "foot", LEVEL, "level of the foot").within(-500.0, 9000.0),
+    // ── ground
+    field("ground", "turf", LENGTH, "thickness of turf").within(0.0, 0.3),
+    field("ground", "topsoil", LENGTH, "thickness of topsoil under the turf").within(0.0, 2.0),
+    field("ground", "soil", Holds::Text, "class of the soil, told by hand"),
+    field("ground", "note", Holds::Text, "how it was told"),
+    field("ground", "water", LENGTH, "depth of standing water below the surface").within(0.0, 50.0),
+    field("ground", "measured", Holds::Table("measured"), "parameters that somebody measured"),
+    field("measured", "unit_weight", Holds::Quantity("unit weight"), "unit weight").within(8_000.0, 27_000.0),
+    field("measured", "friction", Holds::Quantity("angle"), "effective friction angle").within(0.0, 0.9),
+    field("measured", "cohesion", PRESSURE, "effective cohesion").within(0.0, 200_000.0),
+    field("measured", "undrained", PRESSURE, "undrained strength").within(0.0, 500_000.0),
+    field("measured", "source", Holds::Text, "who says so").must(),
+    // ── shape
+    field("shape", "batter", Holds::Table("batter"), "slopes of banks without a wall"),
+    field("batter", "cut", SLOPE, "in cut, rise over run").within(0.05, 5.0),
+    field("batter", "fill", SLOPE, "in fill, rise over run").within(0.05, 2.0),
+    field("pad", "id", Holds::Id, "its id").must(),
+    field("pad", "name", Holds::Text, "what people call it"),
+    field("pad", "corners", Holds::Points, "its corners in order").must(),
+    field("pad", "level", Holds::Own("a level such as 101.080 m, or the word balance"), "finished level").must(),
+    field("pad", "fall", Holds::Own("a slope and a direction, such as \"1:80 toward south\""), "fall for drainage"),
+    field("pad", "apron", LENGTH, "level strip round it").within(0.0, 10.0),
+    field("pad", "build_up", LENGTH, "stone and paving under the finished level").within(0.0, 1.0),
+    // ── walls
+    field("wall", "id", Holds::Id, "its id").must(),
+    field("wall", "name", Holds::Text, "what people call it"),
+    field("wall", "system", Holds::OneOf(&["timber-post-and-board"]), "wall system"),
+    field("wall", "line", Holds::Points, "its line in plan").must(),
+    field("wall", "ends", Holds::Own("two of the words fade and at"), "how each end is found"),
+    field("wall", "retains", Holds::OneOf(&["left", "right"]), "side of the ground it holds").must(),
+    field("wall", "top", Holds::Own("{ follow = \"ground\", above = … }, { at = … } or { above = \"P1\", by = … }"), "its top").must(),
+    field("wall", "spec", Holds::Table("spec"), "sizes"),
+    field("wall", "fence", Holds::Table("fence"), "a fence on top"),
+    field("wall", "change", Holds::Tables("change"), "posts that differ by decision"),
+    field("fence", "height", LENGTH, "height above the wall's top").must().within(0.1, 4.0),
+    field("fence", "wind", PRESSURE, "wind pressure on it").must().within(50.0, 5_000.0),
+    field("fence", "solid", SHARE, "share of the face that is solid").within(0.05, 1.0),
+    field("fence", "source", Holds::Text, "where the wind pressure is from"),
+    field("change", "chainage", LENGTH, "where along the wall").must().within(0.0, FAR),
+    field("change", "hole_diameter", LENGTH, "diameter of the hole there").within(0.1, 2.0),
+    field("change", "hole_depth", LENGTH, "depth of the hole there").within(0.1, 6.0),
+    field("change", "extra", Holds::Flag, "true for a post that the layout would not put there"),
+    field("spec", "post", Holds::Own("sizes in mm, treatment and strength class, such as \"125x125 UC4 C24\""), "post").must(),
+    field("spec", "board", Holds::Own("height x thickness in mm, treatment and strength class, such as \"200x50 UC4 C24\""), "board").must(),
+    field("spec", "spacing", LENGTH, "largest distance of posts").must().within(0.3, 3.0),
+    field("spec", "boards", Holds::OneOf(&["behind", "front"]), "side of the posts on which the boards stand"),
+    field("spec", "hole_diameter", LENGTH, "diameter of the post holes").within(0.1, 2.0),
+    field("spec", "hole_depth", LENGTH, "depth of post holes; left out, it is solved").within(0.1, 6.0),
+    field("spec", "hole_fill", Holds::OneOf(&["concrete", "rammed"]), "what the holes are filled with"),
+    field("spec", "gravel", LENGTH, "gravel under the post").within(0.0, 0.5),
+    field("spec", "bury", LENGTH, "lowest board below the ground in front").within(0.0, 1.0),
+    field("spec", "neglect", LENGTH, "top layer in front that is not counted on").within(0.0, 1.0),
+    field("spec", "fit", Holds::OneOf(&["from bury", "from top"]), "from where the courses are counted"),
+    field("spec", "capping", Holds::Own("width x thickness in mm, such as \"150x38 UC4 C24\", or the word none"), "capping"),
+    field("spec", "screws", Holds::Own("diameter x length in mm, such as \"8x120\""), "screws"),
+    field("spec", "lean", SLOPE, "lean of the posts into the bank").within(0.0, 0.25),
+    field("spec", "stock", Holds::Own("a list of lengths"), "stock lengths of boards; left out, those of the price list"),
+    // ── steps and ramps
+    field("steps", "id", Holds::Id, "its id").must(),
+    field("steps", "from", Holds::Point, "somewhere below").must(),
+    field("steps", "to", Holds::Id, "the pad it leads to").must(),
+    field("steps", "width", LENGTH, "clear width").must().within(0.3, 10.0),
+    field("steps", "going", LENGTH, "going; left out, it is chosen").within(0.15, 2.0),
+    field("ramp", "id", Holds::Id, "its id").must(),
+    field("ramp", "path", Holds::Points, "middle line from the bottom up").must(),
+    field("ramp", "to", Holds::Id, "the pad it leads to").must(),
+    field("ramp", "width", LENGTH, "width").must().within(0.3, 10.0),
+    field("ramp", "steepest", SLOPE, "steepest that will do").within(0.005, 0.5),
+    // ── near and load
+    field("near", "id", Holds::Id, "its id").must(),
+    field("near", "kind", Holds::Text, "what it is").must(),
+    field("near", "at", Holds::Point, "where it stands"),
+    field("near", "line", Holds::Points, "where it runs"),
+    field("near", "depth", LENGTH, "depth of its top or of its footing").within(0.0, 30.0),
+    field("near", "clear", LENGTH, "distance to keep to each side").within(0.0, 100.0),
+    field("near", "trunk", LENGTH, "diameter of the trunk at breast height").within(0.02, 5.0),
+    field("near", "source", Holds::Text, "where that is known from"),
+    field("near", "age_days", Holds::Number, "age of that knowledge in days").within(0.0, 40_000.0),
+    field("load", "on", Holds::Text, "the element it stands on").must(),
+    field("load", "what", Holds::Text, "what it is").must(),
+    field("load", "value", PRESSURE, "how much").must().within(0.0, 200_000.0),
+    // ── drain
+    field("drain", "rain", Holds::Table("rain"), "design rain"),
+    field("drain", "outlet", Holds::Table("outlet"), "where the water goes"),
+    field("drain", "surface", Holds::Text, "row of the runoff table"),
+    field("drain", "uphill", LENGTH, "slope length above the survey").within(0.0, FAR),
+    field("drain", "fill", Holds::Text, "class of drain fill"),
+    field("drain", "none", Holds::Flag, "true where the drain is left out on purpose"),
+    field("rain", "intensity", Holds::Quantity("rain intensity"), "intensity").must().within(0.0, 0.0003),
+    field("rain", "source", Holds::Text, "where it is from").must(),
+    field("outlet", "at", Holds::Point, "where").must(),
+    field("outlet", "level", LEVEL, "its level").must().within(-500.0, 9000.0),
+    // ── order
+    field("order", "prices", Holds::Text, "file of the price list"),
+    field("order", "kerf", LENGTH, "width of a saw cut").within(0.0, 0.02),
+    field("order", "waste", SHARE, "allowance for waste").within(0.0, 1.0),
+    field("order", "tax", SHARE, "tax on the sum").within(0.0, 1.0),
+    field("order", "margin", SHARE, "overhead and profit").within(0.0, 5.0),
+    field("order", "crew", Holds::Table("crew"), "who works"),
+    field("order", "vehicle", Holds::Table("vehicle"), "what carries the material"),
+    field("order", "bought", Holds::Own("a table of items and numbers"), "what was bought already"),
+    field("crew", "people", Holds::Number, "people").within(1.0, 100.0),
+    field("crew", "hours_per_day", Holds::Quantity("time"), "working hours in a day").within(3600.0, 86_400.0),
+    field("vehicle", "payload", Holds::Quantity("mass"), "what it carries").within(10.0, 60_000.0),
+    field("vehicle", "volume", Holds::Quantity("volume"), "what fits in it").within(0.05, 60.0),
+    // ── record
+    field("record", "at", Holds::Moment, "when").must(),
+    field("record", "note", Holds::Text, "in words"),
+    field("record", "find", Holds::Table("find"), "what was found"),
+    field("record", "built", Holds::Table("built"), "what was built"),
+    field("find", "kind", Holds::OneOf(&["rock", "pipe", "cable", "water", "level"]), "what was found").must(),
+    field("find", "wall", Holds::Id, "at which wall"),
+    field("find", "element", Holds::Id, "at which element"),
+    field("find", "post", Holds::Whole, "at which post").within(1.0, 10_000.0),
+    field("find", "chainage", LENGTH, "where that post stands along the wall").within(0.0, FAR),
+    field("find", "what", Holds::Text, "what it seems to be"),
+    field("find", "at", Holds::Point, "where"),
+    field("find", "line", Holds::Points, "where it was followed"),
+    field("find", "depth", LENGTH, "how deep").within(0.0, 30.0),
+    field("find", "point", Holds::Text, "which point"),
+    field("find", "level", LEVEL, "what its level really is").within(-500.0, 9000.0),
+    field("built", "element", Holds::Id, "the element").must(),
+    field("built", "says", Holds::Text, "as people say it"),
+    field("built", "posts", Holds::Tables("built post"), "the posts that stand, with their real measures"),
+    field("built post", "number", Holds::Whole, "its number").must().within(1.0, 10_000.0),
+    field("built post", "chainage", LENGTH, "where along the wall").must().within(0.0, FAR),
+    field("built post", "depth", LENGTH, "depth of its hole").must().within(0.0, 10.0),
+    field("built post", "diameter", LENGTH, "diameter of its hole").must().within(0.05, 3.0),
+    field("built post", "top", LEVEL, "level of its top").must().within(-500.0, 9000.0),
+];
+
+/// The row of a field.
+pub fn row(table: &str, key: &str) -> Option<&'static Field> {
+    FIELDS.iter().find(|f| f.table == table && f.key == key)
+}
+
+/// The rows of a table.
+pub fn rows_of(table: &str) -> impl Iterator<Item = &'static Field> {
+    FIELDS.iter().filter(move |f| f.table == table)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_table_that_a_field_names_has_rows_and_no_field_stands_twice() {
+        for (i, f) in FIELDS.iter().enumerate() {
+            if let Holds::Table(t) | Holds::Tables(t) = f.holds {
+                assert!(rows_of(t).next().is_some(), "{}.{} names the table {t}", f.table, f.key);
+            }
+            assert!(!FIELDS[..i].iter().any(|g| g.table == f.table && g.key == f.key), "{}.{}", f.table, f.key);
+            assert!(f.least <= f.most);
+        }
+    }
+}

@@ -1,0 +1,271 @@
+//! What may speak against a wall? One row per code; codes never change meaning and are never reused.
+
+use groundhold_finding::{Kind, Severity};
+
+/// Embedment too shallow.
+pub static EMBEDMENT_SHALLOW: Kind = Kind {
+    code: "H-001",
+    name: "embedment too shallow",
+    severity: Severity::Stop,
+    why: "The posts turn over in the ground: the wall leans, then lies down, usually in the first wet winter.",
+    source: "Broms 1964, ASCE SM2 and SM3; IBC 2021 1807.3",
+    when_wrong: "A soil far better than its class, shown by a test on site.",
+};
+
+/// Post overstressed.
+pub static POST_OVERSTRESSED: Kind = Kind {
+    code: "H-002",
+    name: "post overstressed",
+    severity: Severity::Stop,
+    why: "The post breaks at the ground, where it is also wettest and rots first.",
+    source: "EN 1995-1-1 6.1.6; NDS 3.3; AS 1720.1 3.2",
+    when_wrong: "none known",
+};
+
+/// Board overstressed.
+pub static BOARD_OVERSTRESSED: Kind = Kind {
+    code: "H-003",
+    name: "board overstressed",
+    severity: Severity::Stop,
+    why: "The board cracks between two posts and the soil comes through.",
+    source: "EN 1995-1-1 6.1.6; NDS 3.3; AS 1720.1 3.2",
+    when_wrong: "Soil that arches between the posts presses less on mid-span; nobody should count on it in wet ground.",
+};
+
+/// Board bows.
+pub static BOARD_BOWS: Kind = Kind {
+    code: "H-004",
+    name: "board bows",
+    severity: Severity::Watch,
+    why: "Wet timber under lasting load keeps creeping: the wall bulges long before a board breaks, and looks failed.",
+    source: "EN 1995-1-1 2.2.3 and 7.2 for creep; the limit is common practice, no source",
+    when_wrong: "A limit stricter than the owner cares about.",
+};
+
+/// Boards hang on their screws.
+pub static SCREWS_PULL: Kind = Kind {
+    code: "H-005",
+    name: "boards hang on their screws",
+    severity: Severity::Stop,
+    why: "Boards in front of the posts are pushed off them; screws in wet, end-split timber work loose one by one.",
+    source: "EN 1995-1-1 8.7.2; boards behind the posts: common practice, no source",
+    when_wrong: "Boards that are also let into the posts or held by a rail.",
+};
+
+/// Wall relies on its drain.
+pub static DRAIN_BLOCKED: Kind = Kind {
+    code: "H-006",
+    name: "wall relies on its drain",
+    severity: Severity::Watch,
+    why: "Water to the ground behind about doubles the push. A drain that silts up or freezes takes the margin away.",
+    source: "EN 1997-1:2004 9.4.2 and 9.6, from memory: where a wall depends on its drain, the drain is maintained or its failure is designed for",
+    when_wrong: "Boards with open gaps on clean stone, which cannot hold water back.",
+};
+
+/// Bank slips under the wall.
+pub static SLIP: Kind = Kind {
+    code: "H-007",
+    name: "bank slips under the wall",
+    severity: Severity::Stop,
+    why: "The whole bank slides on a curved surface below the posts and takes the wall with it.",
+    source: "Bishop 1955, Géotechnique 5(1)",
+    when_wrong: "A single section is searched; ground that changes along the wall is not seen.",
+};
+
+/// Load near the wall.
+pub static LOAD_NEAR: Kind = Kind {
+    code: "H-008",
+    name: "load near the wall",
+    severity: Severity::Watch,
+    why: "A load behind pushes the wall as if it were higher. A load that comes later was not designed for.",
+    source: "45° line and active wedge: common practice, no source",
+    when_wrong: "A load carried below the wedge by its own deep footing.",
+};
+
+/// Fence on the wall.
+pub static FENCE_ON_TOP: Kind = Kind {
+    code: "H-009",
+    name: "fence on the wall",
+    severity: Severity::Watch,
+    why: "Wind on a fence works on a long arm: it may ask more of the posts than the soil does.",
+    source: "statics; wind pressure from the region",
+    when_wrong: "An open fence of wires.",
+};
+
+/// Two walls act together.
+pub static WALLS_CLOSE: Kind = Kind {
+    code: "H-010",
+    name: "two walls act together",
+    severity: Severity::Ask,
+    why: "The upper wall stands in the wedge of the lower one and loads it: together they act as one higher wall, and many places count them so.",
+    source: "twice the lower wall's height apart: common practice, no source",
+    when_wrong: "Walls on rock or with the upper one founded below the lower one's wedge.",
+};
+
+/// Cut near the wall.
+pub static CUT_NEAR: Kind = Kind {
+    code: "H-011",
+    name: "cut near the wall",
+    severity: Severity::Stop,
+    why: "A trench or cut in front takes away the ground that holds the posts.",
+    source: "passive wedge 45° − φ/2 from the underside of the post, Rankine 1857",
+    when_wrong: "A narrow trench, backfilled and rammed the same day; say so to the person in charge.",
+};
+
+/// Footing above the 45 degree line.
+pub static FOOTING_NEAR: Kind = Kind {
+    code: "H-012",
+    name: "footing above the 45 degree line",
+    severity: Severity::Ask,
+    why: "Digging below a line at 45° from a footing's edge lets it settle; its load also pushes the wall.",
+    source: "45° line: common practice, no source",
+    when_wrong: "A footing on rock or piles.",
+};
+
+/// Soil not to bear on.
+pub static SOIL_POOR: Kind = Kind {
+    code: "H-013",
+    name: "soil not to bear on",
+    severity: Severity::Stop,
+    why: "Topsoil, made ground, peat and soft clay give way under the posts for years.",
+    source: "common practice, no source; IBC 2021 1806.2 gives such soils no presumptive value",
+    when_wrong: "Made ground that was placed in layers, compacted and tested.",
+};
+
+/// Ground behind too steep for its soil.
+pub static SLOPE_STEEP: Kind = Kind {
+    code: "H-014",
+    name: "ground behind too steep for its soil",
+    severity: Severity::Stop,
+    why: "Ground steeper than its friction angle slides by itself; no pressure theory gives a push for it.",
+    source: "Rankine 1857: no active state above φ",
+    when_wrong: "Ground held by cohesion or roots for a while.",
+};
+
+/// Hole refused.
+pub static HOLE_REFUSED: Kind = Kind {
+    code: "H-015",
+    name: "hole refused",
+    severity: Severity::Stop,
+    why: "A post that ends short of its depth is the first to lean, and takes its neighbours along.",
+    source: "Broms 1964, ASCE SM2 and SM3",
+    when_wrong: "Sound rock that a post can be fixed to by an engineer's detail.",
+};
+
+/// Methods disagree on depth.
+pub static METHODS_DISAGREE: Kind = Kind {
+    code: "H-016",
+    name: "methods disagree on depth",
+    severity: Severity::Note,
+    why: "The depth depends on whose method is used. The basis says which decides; the others show how far off it may be.",
+    source: "Broms 1964; IBC 2021 1807.3; rule of thumb: common practice, no source",
+    when_wrong: "none known",
+};
+
+/// Whole courses miss the wanted top.
+pub static TOP_MISSES: Kind = Kind {
+    code: "H-017",
+    name: "whole courses miss the wanted top",
+    severity: Severity::Note,
+    why: "Whole boards give only certain heights: the top comes out above the wanted level.",
+    source: "arithmetic",
+    when_wrong: "The extra height is wanted as a kerb.",
+};
+
+/// Ground behind above the top of the wall.
+pub static SOIL_OVER_TOP: Kind = Kind {
+    code: "H-018",
+    name: "ground behind above the top of the wall",
+    severity: Severity::Stop,
+    why: "Soil spills over the top board and water runs down the face.",
+    source: "common practice, no source",
+    when_wrong: "A bank that starts at the very top on purpose; then raise the ground's level in the job.",
+};
+
+/// Top of the post moves.
+pub static POST_MOVES: Kind = Kind {
+    code: "H-019",
+    name: "top of the post moves",
+    severity: Severity::Watch,
+    why: "The wall leans forward as the soil in front takes up the load; a lean of 1 in 50 is usually taken as a warning.",
+    source: "Broms 1964, ASCE SM2 and SM3, for the movement; 1 in 50: common practice, no source",
+    when_wrong: "A wall built with a lean into the bank.",
+};
+
+/// No drain behind the wall.
+pub static NO_DRAIN: Kind = Kind {
+    code: "H-020",
+    name: "no drain behind the wall",
+    severity: Severity::Ask,
+    why: "Most walls that fail were never drained.",
+    source: "EN 1997-1:2004 9.6, from memory",
+    when_wrong: "Clean gravel to the face and open gaps on ground that drains by itself.",
+};
+
+/// Holes close together.
+pub static HOLES_CLOSE: Kind = Kind {
+    code: "H-021",
+    name: "holes close together",
+    severity: Severity::Watch,
+    why: "Posts closer than about three hole diameters press on the same ground and carry less each than alone.",
+    source: "three diameters: Broms 1964 discussion, from memory",
+    when_wrong: "Posts in rock.",
+};
+
+/// Not checked.
+pub static CANNOT_CHECK: Kind = Kind {
+    code: "H-022",
+    name: "not checked",
+    severity: Severity::Stop,
+    why: "A method could not be run on this wall: nothing is known about that check.",
+    source: "none",
+    when_wrong: "The wall is outside the method and an engineer checks it another way.",
+};
+
+/// Screw too short.
+pub static SCREW_SHORT: Kind = Kind {
+    code: "H-023",
+    name: "screw too short",
+    severity: Severity::Watch,
+    why: "A screw that hardly enters the post does not hold the board while the soil is filled in.",
+    source: "EN 1995-1-1 8.7.2 (3), least penetration of six diameters, from memory",
+    when_wrong: "none known",
+};
+
+/// Higher than posts and boards are used for.
+pub static RETAINS_MUCH: Kind = Kind {
+    code: "H-024",
+    name: "higher than posts and boards are used for",
+    severity: Severity::Ask,
+    why: "Guides for timber posts and boards stop at 1.0 m to 1.5 m retained; above, an engineer designs the wall.",
+    source: "Timber Queensland data sheet 8 (2014), 1 m; New Zealand Building Act 2004 Schedule 1, 1.5 m",
+    when_wrong: "A wall designed by a licensed engineer.",
+};
+
+/// All kinds of finding of this crate.
+pub static FINDINGS: &[&Kind] = &[
+    &EMBEDMENT_SHALLOW,
+    &POST_OVERSTRESSED,
+    &BOARD_OVERSTRESSED,
+    &BOARD_BOWS,
+    &SCREWS_PULL,
+    &DRAIN_BLOCKED,
+    &SLIP,
+    &LOAD_NEAR,
+    &FENCE_ON_TOP,
+    &WALLS_CLOSE,
+    &CUT_NEAR,
+    &FOOTING_NEAR,
+    &SOIL_POOR,
+    &SLOPE_STEEP,
+    &HOLE_REFUSED,
+    &METHODS_DISAGREE,
+    &TOP_MISSES,
+    &SOIL_OVER_TOP,
+    &POST_MOVES,
+    &NO_DRAIN,
+    &HOLES_CLOSE,
+    &CANNOT_CHECK,
+    &SCREW_SHORT,
+    &RETAINS_MUCH,
+];

@@ -1,0 +1,3 @@
+//! The wall systems, one folder each.
+
+pub mod timber_posts;

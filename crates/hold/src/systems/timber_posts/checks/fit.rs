@@ -1,0 +1,107 @@
+//! Do whole courses meet the wanted top, does soil stay behind the boards, and do the screws reach?
+
+use groundhold_finding::{Adjust, Finding, Place, Remedy};
+use groundhold_quantity::Length;
+use groundhold_working::Trace;
+
+use crate::systems::timber_posts::{CourseFit, TimberPostSpec};
+use crate::workings::{COURSES, courses};
+use crate::{Bay, Layout, Line, WallCase, findings};
+
+/// An overshoot that nobody sees.
+const UNSEEN: Length = Length::mm(20.0);
+
+/// What the layout itself has against it.
+pub(crate) fn findings(case: &WallCase, spec: &TimberPostSpec, layout: &Layout) -> Vec<Finding> {
+    let mut all = vec![];
+    all.extend(top_misses(case, spec, layout));
+    all.extend(soil_over_top(case, layout));
+    all.extend(screw_short(case, spec));
+    all
+}
+
+/// The wanted top of a bay, above its lowest front ground.
+fn wanted(line: &Line, bay: &Bay) -> Length {
+    let over = line.over(bay.chainage.0, bay.chainage.1);
+    over.iter().map(|g| g.wanted_top - bay.front).reduce(Length::max).unwrap_or_default()
+}
+
+fn top_misses(case: &WallCase, spec: &TimberPostSpec, layout: &Layout) -> Option<Finding> {
+    if spec.fit == CourseFit::FromTop {
+        return None;
+    }
+    let line = Line::new(&case.stations);
+    let over = |b: &Bay| (b.top - b.front) - wanted(&line, b);
+    let highest = layout.bays.iter().reduce(|a, b| if b.top - b.front > a.top - a.front { b } else { a })?;
+    if over(highest) < UNSEEN {
+        return None;
+    }
+    let asked = wanted(&line, highest);
+    let buried = highest.front - highest.bottom;
+    let values = [asked, buried, spec.board.height, spec.board_gap].map(Length::to_m);
+    let count = courses(values[0], values[1], values[2], values[3]);
+    let length = |m: f64| case.units.length(Length::m(m));
+    let says = format!(
+        "{} is wanted above the ground in front; {} whole courses give {}, {} give {}.",
+        length(asked.to_m()),
+        count.up,
+        length(count.exposed_up),
+        count.down,
+        length(count.exposed_down)
+    );
+    let bury = Length::m(count.bury_exact);
+    let adjust = |field: &str, value: String| Adjust { element: case.id.clone(), field: field.into(), value };
+    let deeper = Remedy::ours(
+        format!(
+            "The lowest board buried by {}: {} courses then stand {} high.",
+            length(bury.to_m()),
+            count.up,
+            length(values[0])
+        ),
+        vec![adjust("spec.bury", format!("{} mm", bury.to_mm().round()))],
+    );
+    let place = Place::on(&case.id, format!("bay {}", highest.number));
+    let finding = Finding::new(&findings::TOP_MISSES, place, says)
+        .with_trace(Trace::new(&COURSES, values.map(Into::into).to_vec()))
+        .with_remedy(deeper);
+    let says = "Courses counted from the wanted top, the lowest board buried deeper.";
+    Some(finding.with_remedy(Remedy::ours(says, vec![adjust("spec.fit", "from top".into())])))
+}
+
+fn soil_over_top(case: &WallCase, layout: &Layout) -> Option<Finding> {
+    let over = |b: &Bay| b.behind - b.top;
+    let worst = layout.bays.iter().reduce(|a, b| if over(b) > over(a) { b } else { a })?;
+    if over(worst) < Length::mm(5.0) {
+        return None;
+    }
+    let says = format!(
+        "The ground behind stands {} above the top board of bay {}.",
+        case.units.length(over(worst)),
+        worst.number
+    );
+    let remedy = Remedy::theirs(format!(
+        "The wall's top {} higher, or the ground behind lower.",
+        case.units.length(over(worst))
+    ));
+    let place = Place::on(&case.id, format!("bay {}", worst.number));
+    Some(Finding::new(&findings::SOIL_OVER_TOP, place, says).with_remedy(remedy))
+}
+
+fn screw_short(case: &WallCase, spec: &TimberPostSpec) -> Option<Finding> {
+    let needed = spec.board.thickness + spec.screws.diameter * 6.0;
+    if needed <= spec.screws.length {
+        return None;
+    }
+    let says = format!(
+        "A screw of {} through a board of {} grips {} in the post, less than six diameters.",
+        case.units.length(spec.screws.length),
+        case.units.length(spec.board.thickness),
+        case.units.length((spec.screws.length - spec.board.thickness).max(Length::ZERO))
+    );
+    let longer = Length::mm((needed.to_mm() / 25.0).ceil() * 25.0);
+    let value = format!("{}x{}", spec.screws.diameter.to_mm(), longer.to_mm());
+    let adjust = Adjust { element: case.id.clone(), field: "spec.screws".into(), value };
+    let remedy = Remedy::ours(format!("Screws of {}.", case.units.length(longer)), vec![adjust]);
+    let finding = Finding::new(&findings::SCREW_SHORT, Place::of(&case.id), says);
+    Some(finding.with_utilisation(needed / spec.screws.length).with_remedy(remedy))
+}

@@ -1,0 +1,118 @@
+//! Where do posts stand along the wall, so that board joints land on them and no bay is wider than allowed?
+
+use groundhold_quantity::Length;
+
+use super::TimberPostSpec;
+use crate::{CaseError, Line, WallCase};
+
+/// A place where a post stands and boards may end.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Mark {
+    /// Where boards may end.
+    pub joint: Length,
+    /// Centre of the post; at an end half a post's breadth inside the joint.
+    pub centre: Length,
+    /// The line turns here.
+    pub corner: bool,
+    /// The post already stands; which of the case's.
+    pub built: Option<usize>,
+    /// Put in by a change.
+    pub extra: bool,
+}
+
+/// How far a built or changed post may stand from a place and still be meant by it. Common practice, no source.
+pub(crate) const MEANT: Length = Length::mm(300.0);
+/// Built posts nearer than this to a corner or end are the post there.
+const SAME: Length = Length::mm(60.0);
+/// More posts than this are a slip of the pen.
+const MOST_POSTS: f64 = 5000.0;
+
+/// The bay that whole boards of the stock divide into, the widest within the spacing; the spacing itself where no board
+/// of the stock reaches over one.
+pub(crate) fn bay_of(spec: &TimberPostSpec) -> Length {
+    let most = spec.bays_per_board.unwrap_or(usize::MAX);
+    let of_stock = |stock: Length| {
+        let n = ((stock / spec.spacing) - 1e-6).ceil().max(1.0);
+        (n as usize <= most).then(|| stock / n)
+    };
+    spec.stock.iter().filter_map(|s| of_stock(*s)).reduce(Length::max).unwrap_or(spec.spacing)
+}
+
+/// The least bay left at the end of a run: two hole diameters, so that holes do not run into each other. A shorter rest is
+/// shared with the bay before it. Common practice, no source.
+fn least_bay(spec: &TimberPostSpec) -> Length {
+    (spec.hole.diameter * 2.0).max(Length::mm(500.0))
+}
+
+/// Where a stretch is divided, without its ends.
+fn divide(from: Length, to: Length, bay: Length, least: Length) -> Vec<Length> {
+    let length = to - from;
+    let whole = (length / bay + 1e-6).floor();
+    let rest = length - bay * whole;
+    let mut at: Vec<Length> = (1..=whole as usize).map(|i| from + bay * i as f64).collect();
+    if rest < bay * 1e-5 {
+        at.pop();
+    } else if rest < least && whole >= 1.0 {
+        at.pop();
+        at.push(to - (bay + rest) / 2.0);
+    }
+    at
+}
+
+/// All posts of a wall in order of chainage.
+pub(crate) fn posts_along(case: &WallCase, spec: &TimberPostSpec) -> Result<Vec<Mark>, CaseError> {
+    let line = Line::new(&case.stations);
+    let bay = bay_of(spec);
+    if (line.end() - line.start()) / bay > MOST_POSTS {
+        let found = case.units.run(line.end() - line.start());
+        return Err(case.wrong("the wall's length", found, "at most 5000 bays"));
+    }
+    let fixed = fixed_places(case, spec, &line);
+    let mut marks = vec![];
+    for i in 0..fixed.len() {
+        marks.push(fixed[i]);
+        let Some(next) = fixed.get(i + 1) else { break };
+        let plain = |at| Mark { joint: at, centre: at, corner: false, built: None, extra: false };
+        marks.extend(divide(fixed[i].joint, next.joint, bay, least_bay(spec)).into_iter().map(plain));
+    }
+    for change in case.changes.iter().filter(|c| c.extra) {
+        let c = change.chainage;
+        let inside = line.start() < c && c < line.end();
+        if inside && marks.iter().all(|m| (m.joint - c).abs() > SAME) {
+            let at = marks.partition_point(|m| m.joint < c);
+            marks.insert(at, Mark { joint: c, centre: c, corner: false, built: None, extra: true });
+        }
+    }
+    Ok(marks)
+}
+
+/// Ends, corners and built posts.
+fn fixed_places(case: &WallCase, spec: &TimberPostSpec, line: &Line) -> Vec<Mark> {
+    let half = (spec.post.breadth / 2.0).min((line.end() - line.start()) / 2.0);
+    let end = |joint, centre| Mark { joint, centre, corner: false, built: None, extra: false };
+    let mut fixed = vec![end(line.start(), line.start() + half), end(line.end(), line.end() - half)];
+    for c in &case.corners {
+        if line.start() + SAME < *c && *c < line.end() - SAME {
+            insert(&mut fixed, Mark { joint: *c, centre: *c, corner: true, built: None, extra: false });
+        }
+    }
+    for (i, b) in case.built.iter().enumerate() {
+        let near = SAME.max(spec.post.breadth);
+        match fixed.iter_mut().filter(|m| (m.centre - b.chainage).abs() <= near).find(|m| m.built.is_none()) {
+            Some(m) => (m.built, m.centre) = (Some(i), b.chainage),
+            None if line.start() < b.chainage && b.chainage < line.end() => {
+                let mark = Mark { joint: b.chainage, centre: b.chainage, corner: false, built: Some(i), extra: false };
+                insert(&mut fixed, mark);
+            }
+            None => {}
+        }
+    }
+    fixed
+}
+
+fn insert(marks: &mut Vec<Mark>, mark: Mark) {
+    let at = marks.partition_point(|m| m.joint < mark.joint);
+    if marks.get(at).is_none_or(|m| (m.joint - mark.joint).abs() > Length::mm(1.0)) {
+        marks.insert(at, mark);
+    }
+}

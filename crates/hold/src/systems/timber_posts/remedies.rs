@@ -1,0 +1,273 @@
+//! What would mend it? Every remedy is tried on a copy of the case and offered only where it passes.
+
+use groundhold_finding::{Adjust, Remedy};
+use groundhold_member::timber::{Section, grade};
+use groundhold_quantity::{Length, trim};
+
+use super::checks::{boards, embedment, highest, members_of_posts, solved_states};
+use super::posts::refusal;
+use super::posts_along::bay_of;
+use super::{Boards, MOST_DEPTH, TimberPostSpec};
+use crate::{Check, CheckKind, Layout, LoadCase, Post, PostChange, Spec, System, WallCase};
+
+/// Hole diameters that augers are hired in. Common practice, no source.
+pub const HOLES: [Length; 5] =
+    [Length::mm(300.0), Length::mm(350.0), Length::mm(400.0), Length::mm(450.0), Length::mm(600.0)];
+/// Board thicknesses that merchants keep. Common practice, no source.
+pub const THICKNESSES: [Length; 5] =
+    [Length::mm(38.0), Length::mm(50.0), Length::mm(63.0), Length::mm(75.0), Length::mm(100.0)];
+/// Posts that merchants keep, breadth and depth in load direction. Common practice, no source.
+pub const POSTS: [(Length, Length); 7] = [
+    (Length::mm(75.0), Length::mm(100.0)),
+    (Length::mm(100.0), Length::mm(100.0)),
+    (Length::mm(75.0), Length::mm(150.0)),
+    (Length::mm(100.0), Length::mm(150.0)),
+    (Length::mm(150.0), Length::mm(150.0)),
+    (Length::mm(100.0), Length::mm(200.0)),
+    (Length::mm(150.0), Length::mm(200.0)),
+];
+/// No closer spacing than this is offered: holes would run into each other.
+const CLOSEST: Length = Length::mm(450.0);
+
+/// A changed copy of the case, laid out.
+struct Trial {
+    case: WallCase,
+    spec: TimberPostSpec,
+    layout: Layout,
+}
+
+fn trial(case: &WallCase, spec: TimberPostSpec, change: impl FnOnce(&mut WallCase)) -> Option<Trial> {
+    let mut case = case.clone();
+    case.spec = Spec::TimberPosts(spec.clone());
+    change(&mut case);
+    case.check().ok()?;
+    let layout = spec.lay_out(&case).ok()?;
+    Some(Trial { case, spec, layout })
+}
+
+impl Trial {
+    fn stands(&self, states: &[LoadCase]) -> bool {
+        let at = |p: &Post| {
+            embedment::utilisation_at(&self.case, &self.spec, &self.layout.bays, p, states.iter().copied(), p.depth)
+        };
+        highest(&self.layout).is_none_or(|p| at(p) <= 1.0) && self.layout.posts.iter().all(|p| at(p) <= 1.0)
+    }
+    /// No check of these kinds fails.
+    fn carries(&self, kinds: &[CheckKind]) -> bool {
+        let of_posts = members_of_posts(&self.case, &self.spec, &self.layout);
+        let of_boards = boards::checks(&self.case, &self.spec, &self.layout);
+        let passes = |c: &Check| !kinds.contains(&c.kind) || !c.fails();
+        of_posts.is_ok_and(|c| c.iter().all(passes)) && of_boards.is_ok_and(|c| c.iter().all(passes))
+    }
+}
+
+fn adjust(case: &WallCase, field: &str, value: String) -> Vec<Adjust> {
+    vec![Adjust { element: case.id.clone(), field: field.into(), value }]
+}
+
+fn mm(l: Length) -> String {
+    format!("{} mm", trim(l.to_mm(), 0))
+}
+
+/// Spacings that whole stock boards divide into, below the present bay, widest first.
+fn closer(spec: &TimberPostSpec) -> Vec<Length> {
+    let bay = bay_of(spec);
+    let of_stock = |s: &Length| (1..=12).map(|n| *s / f64::from(n)).collect::<Vec<_>>();
+    let mut all: Vec<Length> = spec.stock.iter().flat_map(of_stock).collect();
+    all.push(bay / 2.0);
+    all.retain(|l| CLOSEST <= *l && *l < bay - Length::mm(1.0));
+    all.sort_by(|a, b| b.si().total_cmp(&a.si()));
+    all
+}
+
+/// The depth at which all posts stand in the given states.
+pub(crate) fn deeper(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, states: &[LoadCase]) -> Option<Remedy> {
+    let mut depth = Some(Length::ZERO);
+    for post in layout.posts.iter().filter(|p| !p.built) {
+        let least = embedment::least_depth(case, spec, &layout.bays, post, states);
+        depth = depth.zip(least).map(|(a, b)| a.max(b));
+    }
+    let d = depth.filter(|d| *d <= MOST_DEPTH)?;
+    let mut s = spec.clone();
+    s.hole.depth = Some(d);
+    trial(case, s, |_| {}).filter(|t| t.stands(states))?;
+    let depths = || layout.posts.iter().map(|p| p.depth);
+    let (least, most) =
+        (depths().reduce(Length::min).unwrap_or_default(), depths().reduce(Length::max).unwrap_or_default());
+    let now = if most - least < Length::mm(1.0) {
+        case.units.length(most)
+    } else {
+        format!("{} to {}", case.units.length(least), case.units.length(most))
+    };
+    let says = format!("Posts {} deep in the ground instead of {now}.", case.units.length(d));
+    Some(Remedy::ours(says, adjust(case, "spec.hole_depth", mm(d))))
+}
+
+/// Deeper, wider or closer holes for posts that turn over, in the states in which they must pass.
+pub(crate) fn embedment(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, states: &[LoadCase]) -> Vec<Remedy> {
+    let mut all: Vec<Remedy> = deeper(case, spec, layout, states).into_iter().collect();
+    let wider = HOLES.iter().filter(|d| spec.hole.diameter < **d).find(|d| {
+        let mut s = spec.clone();
+        s.hole.diameter = **d;
+        trial(case, s, |_| {}).is_some_and(|t| t.stands(states))
+    });
+    if let Some(d) = wider {
+        let says = format!(
+            "Holes of {} diameter instead of {}.",
+            case.units.length(*d),
+            case.units.length(spec.hole.diameter)
+        );
+        all.push(Remedy::ours(says, adjust(case, "spec.hole_diameter", mm(*d))));
+    }
+    all.extend(spaced(case, spec, |t| t.stands(states)));
+    if all.is_empty() {
+        all.push(Remedy::theirs(
+            "A lower wall, two walls one above the other, or another kind of wall by an engineer.",
+        ));
+    }
+    all
+}
+
+/// The widest closer spacing at which a trial passes.
+fn spaced(case: &WallCase, spec: &TimberPostSpec, passes: impl Fn(&Trial) -> bool) -> Option<Remedy> {
+    let found = closer(spec).into_iter().find(|bay| {
+        let mut s = spec.clone();
+        s.spacing = *bay;
+        trial(case, s, |_| {}).is_some_and(|t| passes(&t))
+    })?;
+    let says = format!("Posts at {} instead of {}.", case.units.length(found), case.units.length(bay_of(spec)));
+    Some(Remedy::ours(says, adjust(case, "spec.spacing", mm(found))))
+}
+
+/// Thicker boards or closer posts for boards that break or bow.
+pub(crate) fn board(case: &WallCase, spec: &TimberPostSpec, kinds: &[CheckKind]) -> Vec<Remedy> {
+    let thicker = THICKNESSES.iter().filter(|t| spec.board.thickness < **t).find(|t| {
+        let Ok(g) = grade(spec.board.grade.name, &Section::rectangle(spec.board.height, **t)) else { return false };
+        let mut s = spec.clone();
+        (s.board.thickness, s.board.grade) = (**t, g);
+        trial(case, s, |_| {}).is_some_and(|t| t.carries(kinds))
+    });
+    let mut all = vec![];
+    if let Some(t) = thicker {
+        let says =
+            format!("Boards {} thick instead of {}.", case.units.length(*t), case.units.length(spec.board.thickness));
+        let value = format!("{}x{} {}", trim(spec.board.height.to_mm(), 0), trim(t.to_mm(), 0), spec.board.treatment);
+        all.push(Remedy::ours(says, adjust(case, "spec.board", value)));
+    }
+    all.extend(spaced(case, spec, |t| t.carries(kinds)));
+    all
+}
+
+/// Stronger posts or closer ones for posts that break or lean.
+pub(crate) fn post(case: &WallCase, spec: &TimberPostSpec, kinds: &[CheckKind]) -> Vec<Remedy> {
+    let now = spec.post.breadth * spec.post.depth * spec.post.depth;
+    let stronger = POSTS.iter().filter(|(b, d)| now < *b * *d * *d).find(|(b, d)| {
+        let Ok(g) = grade(spec.post.grade.name, &Section::rectangle(*b, *d)) else { return false };
+        let mut s = spec.clone();
+        (s.post.breadth, s.post.depth, s.post.grade) = (*b, *d, g);
+        trial(case, s, |_| {}).is_some_and(|t| t.carries(kinds))
+    });
+    let mut all = vec![];
+    if let Some((b, d)) = stronger {
+        let value = format!("{}x{} {}", trim(b.to_mm(), 0), trim(d.to_mm(), 0), spec.post.treatment);
+        let says = format!(
+            "Posts of {} across the wall line by {} in the direction of the push.",
+            case.units.length(*b),
+            case.units.length(*d)
+        );
+        all.push(Remedy::ours(says, adjust(case, "spec.post", value)));
+    }
+    all.extend(spaced(case, spec, |t| t.carries(kinds)));
+    all
+}
+
+/// Boards moved behind the posts, or screws enough.
+pub(crate) fn screws(case: &WallCase, spec: &TimberPostSpec) -> Vec<Remedy> {
+    let mut s = spec.clone();
+    s.boards = Boards::Behind;
+    let behind = trial(case, s, |_| {}).is_some_and(|t| t.carries(&[CheckKind::Screws]));
+    let says = "Boards behind the posts, where the soil presses them on.";
+    behind.then(|| Remedy::ours(says, adjust(case, "spec.boards", "behind".into()))).into_iter().collect()
+}
+
+/// What can be done about one post whose hole was refused.
+pub(crate) fn refused(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, post: &Post) -> Vec<Remedy> {
+    let states: Vec<LoadCase> = solved_states(case).collect();
+    let mut all = vec![];
+    let what = refusal(case, post).map_or("rock", |r| r.what.as_str());
+    let alone =
+        |p: &Post| embedment::utilisation_at(case, spec, &layout.bays, p, states.iter().copied(), p.depth) <= 1.0;
+    let wider = HOLES.iter().filter(|d| post.hole_diameter < **d).find(|d| {
+        let mut p = post.clone();
+        p.hole_diameter = **d;
+        alone(&p)
+    });
+    if let Some(d) = wider {
+        let says = format!(
+            "Post {}: a hole of {} diameter, {} deep as it is.",
+            post.number,
+            case.units.length(*d),
+            case.units.length(post.depth)
+        );
+        let value = format!("{} at {:.3} m", mm(*d), post.chainage.to_m());
+        all.push(Remedy::ours(says, adjust(case, "posts.hole_diameter", value)));
+    }
+    all.extend(one_more(case, spec, layout, post, &states));
+    all.extend(lower(case, spec, layout, post, &states));
+    all.push(Remedy::theirs(format!(
+        "Post {}: tied back, or dowelled into the {what}, to an engineer's detail.",
+        post.number
+    )));
+    all
+}
+
+/// A post more in a bay beside it, or in both.
+fn one_more(
+    case: &WallCase,
+    spec: &TimberPostSpec,
+    layout: &Layout,
+    post: &Post,
+    states: &[LoadCase],
+) -> Option<Remedy> {
+    let middle = |b: &crate::Bay| (b.chainage.0 + b.chainage.1) / 2.0;
+    let before = layout.bays.iter().find(|b| b.to_post == post.number).map(middle);
+    let after = layout.bays.iter().find(|b| b.from_post == post.number).map(middle);
+    let sides: Vec<Vec<Length>> =
+        [before.into_iter().collect(), after.into_iter().collect(), before.into_iter().chain(after).collect()].into();
+    sides.into_iter().filter(|s: &Vec<Length>| !s.is_empty()).find_map(|places| {
+        let put = |c: &mut WallCase| {
+            let more = |at: &Length| PostChange { chainage: *at, hole_diameter: None, depth: None, extra: true };
+            c.changes.extend(places.iter().map(more));
+        };
+        let t = trial(case, spec.clone(), put)?;
+        let same = t.layout.posts.iter().find(|p| (p.chainage - post.chainage).abs() < Length::mm(1.0))?;
+        let u = embedment::utilisation_at(&t.case, &t.spec, &t.layout.bays, same, states.iter().copied(), same.depth);
+        (u <= 1.0).then(|| {
+            let at: Vec<String> = places.iter().map(|p| case.units.run(*p)).collect();
+            let exact: Vec<String> = places.iter().map(|p| format!("{:.3} m", p.to_m())).collect();
+            let n = if places.len() == 1 { "A post more" } else { "Two posts more" };
+            let says =
+                format!("{n}, at chainage {}: post {} then carries half as much.", at.join(" and "), post.number);
+            Remedy::ours(says, adjust(case, "posts.extra", exact.join(", ")))
+        })
+    })
+}
+
+/// The wall and the ground behind lower by whole courses there.
+fn lower(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, post: &Post, states: &[LoadCase]) -> Option<Remedy> {
+    (1..=3).find_map(|n| {
+        let by = (spec.board.height + spec.board_gap) * f64::from(n);
+        let mut p = post.clone();
+        p.retained = (p.retained - by).max(Length::ZERO);
+        p.exposed = (p.exposed - by).max(Length::ZERO);
+        let u = embedment::utilisation_at(case, spec, &layout.bays, &p, states.iter().copied(), p.depth);
+        (u <= 1.0 && by < post.retained).then(|| {
+            let courses = if n == 1 { "one course".to_string() } else { format!("{n} courses") };
+            Remedy::theirs(format!(
+                "The wall and the ground behind lower by {courses} ({}) at post {}.",
+                case.units.length(by),
+                post.number
+            ))
+        })
+    })
+}

@@ -1,0 +1,214 @@
+//! Will the wall stand? Each check with demand, capacity and working; the margin by every method; what is wrong.
+
+use groundhold_finding::Finding;
+use groundhold_quantity::{Force, Length, Level, LineForce, Moment, Pressure};
+use groundhold_working::{Trace, Unit};
+
+/// A state in which the wall is checked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum LoadCase {
+    /// Earth and loads, the drain works.
+    Drained,
+    /// Earth and loads, the drain is blocked and water stands behind.
+    DrainBlocked,
+    /// Earth and loads with wind on the fence.
+    Wind,
+}
+
+impl LoadCase {
+    /// The words on a sheet.
+    pub fn words(self) -> &'static str {
+        match self {
+            LoadCase::Drained => "drained",
+            LoadCase::DrainBlocked => "drain blocked",
+            LoadCase::Wind => "with wind on the fence",
+        }
+    }
+}
+
+/// What is checked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum CheckKind {
+    /// The post turns over in the ground.
+    Embedment,
+    /// The post breaks in bending.
+    PostBending,
+    /// The post breaks in shear.
+    PostShear,
+    /// The post's top moves.
+    PostDeflection,
+    /// A board breaks in bending.
+    BoardBending,
+    /// A board breaks in shear.
+    BoardShear,
+    /// A board bows.
+    BoardBow,
+    /// Boards in front are pushed off their screws.
+    Screws,
+    /// The whole bank slides along a circle under the posts.
+    Slip,
+}
+
+impl CheckKind {
+    /// The words on a sheet.
+    pub fn words(self) -> &'static str {
+        match self {
+            CheckKind::Embedment => "embedment of the post",
+            CheckKind::PostBending => "bending of the post",
+            CheckKind::PostShear => "shear of the post",
+            CheckKind::PostDeflection => "movement of the post's top",
+            CheckKind::BoardBending => "bending of the board",
+            CheckKind::BoardShear => "shear of the board",
+            CheckKind::BoardBow => "bow of the board",
+            CheckKind::Screws => "screws in withdrawal",
+            CheckKind::Slip => "slip of the bank",
+        }
+    }
+}
+
+/// One check at one place in one load case by one method.
+#[derive(Debug, Clone)]
+pub struct Check {
+    /// What.
+    pub kind: CheckKind,
+    /// `post 3`, `bay 2`, or empty for the whole wall.
+    pub on: String,
+    /// In which state.
+    pub case: LoadCase,
+    /// By which method: `Broms 1964, sand`.
+    pub method: &'static str,
+    /// Which combination of the basis, or the basis itself.
+    pub basis: &'static str,
+    /// What is asked, in `unit`.
+    pub demand: f64,
+    /// What is there, in `unit`, with the factors of the basis already in it.
+    pub capacity: f64,
+    /// Of demand and capacity.
+    pub unit: Unit,
+    /// Demand over capacity; infinite when there is no capacity.
+    pub utilisation: f64,
+    /// The workings behind it: first the one that compares or resists, then where the demand comes from.
+    pub traces: Vec<Trace>,
+    /// True when this check decides; false when it is shown beside.
+    pub governs: bool,
+}
+
+impl Check {
+    /// True when it decides and asks more than is there.
+    pub fn fails(&self) -> bool {
+        self.governs && self.utilisation > 1.0
+    }
+}
+
+/// How one method sees the embedment of one post.
+#[derive(Debug, Clone)]
+pub struct MethodMargin {
+    /// Number of the post.
+    pub post: usize,
+    /// In which state.
+    pub case: LoadCase,
+    /// `Broms 1964, sand`, `IBC 1807.3.2.1`, `rule of thumb: depth = retained height`.
+    pub method: &'static str,
+    /// The depth it asks for, with the margin the method itself needs; none when it finds none.
+    pub depth: Option<Length>,
+    /// Capacity over unfactored demand at the depth there is; none for a rule of thumb.
+    pub factor: Option<f64>,
+    /// The factor wanted.
+    pub wanted: f64,
+    /// True when the basis accepts or refuses by this method.
+    pub governs: bool,
+    /// Its working.
+    pub trace: Option<Trace>,
+    /// A remark, or empty.
+    pub note: String,
+}
+
+/// One line of the load on a post, so that a drawing can show it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PressurePoint {
+    /// Below the ground behind.
+    pub depth: Length,
+    /// From the soil, horizontal.
+    pub soil: Pressure,
+    /// From loads on the ground, horizontal.
+    pub load: Pressure,
+    /// From water.
+    pub water: Pressure,
+}
+
+/// How hard the ground pushes at the wall's highest place, with loads and soil as they are, by one theory.
+#[derive(Debug, Clone)]
+pub struct Push {
+    /// In which state.
+    pub case: LoadCase,
+    /// `Rankine` or `Coulomb`.
+    pub method: &'static str,
+    /// Horizontal thrust per metre of wall.
+    pub horizontal: LineForce,
+    /// Thrust down the back of the wall, per metre.
+    pub vertical: LineForce,
+    /// Height of the thrust above the ground in front.
+    pub arm: Length,
+    /// Number of the post at that place.
+    pub post: usize,
+    /// Horizontal force on that post, with wind where the state has it.
+    pub force: Force,
+    /// Moment on that post about the ground in front.
+    pub moment: Moment,
+    /// True for the theory by which the wall is checked.
+    pub governs: bool,
+    /// Its working.
+    pub trace: Trace,
+}
+
+/// What there is to say about one wall.
+#[derive(Debug, Clone)]
+pub struct Verdict {
+    /// The wall.
+    pub wall: String,
+    /// Every check, the governing ones and those shown beside.
+    pub checks: Vec<Check>,
+    /// Embedment by every method, per post and state.
+    pub margins: Vec<MethodMargin>,
+    /// Push at the highest place by each theory, per state.
+    pub pushes: Vec<Push>,
+    /// Pressure on the wall at its highest place, per state, by the theory that governs.
+    pub pressures: Vec<(LoadCase, Vec<PressurePoint>)>,
+    /// The critical slip circle, where one was found.
+    pub slip: Option<SlipCircle>,
+    /// What speaks against it.
+    pub findings: Vec<Finding>,
+}
+
+/// A slip circle in the section through the wall: x is positive towards the open side from the wall line.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SlipCircle {
+    /// Chainage of the section.
+    pub chainage: Length,
+    /// Centre from the wall line, positive towards the open side.
+    pub centre_x: Length,
+    /// Level of the centre.
+    pub centre_level: Level,
+    /// Radius.
+    pub radius: Length,
+    /// Resisting over driving moment, with the soil's strength as the basis takes it.
+    pub factor: f64,
+    /// Where it comes out, from the wall line, positive on the open side.
+    pub exit_x: Length,
+    /// Where it begins, negative behind the wall.
+    pub entry_x: Length,
+}
+
+impl Verdict {
+    /// The governing check of a kind with the highest utilisation.
+    pub fn worst(&self, kind: CheckKind) -> Option<&Check> {
+        self.checks
+            .iter()
+            .filter(|c| c.governs && c.kind == kind)
+            .max_by(|a, b| a.utilisation.total_cmp(&b.utilisation))
+    }
+    /// The highest utilisation among the governing checks; zero when there are none.
+    pub fn utilisation(&self) -> f64 {
+        self.checks.iter().filter(|c| c.governs).map(|c| c.utilisation).fold(0.0, f64::max)
+    }
+}

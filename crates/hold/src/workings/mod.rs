@@ -1,0 +1,21 @@
+//! Which figures of a wall are worked out here, each as a working of its own?
+
+mod board_load;
+mod courses;
+mod hole;
+mod post_bend;
+mod post_shear;
+mod push;
+
+pub use board_load::{BOARD_LOAD, board_load};
+pub(crate) use courses::FITS;
+pub use courses::{COURSES, CourseCount, courses};
+pub use hole::{HOLE, HoleVolumes, hole};
+pub use post_bend::{POST_BEND, post_bend};
+pub use post_shear::{POST_SHEAR, post_shear};
+pub use push::{PUSH, Push, push};
+
+use groundhold_working::Working;
+
+/// All workings of this crate.
+pub static WORKINGS: &[&Working] = &[&PUSH, &BOARD_LOAD, &COURSES, &HOLE, &POST_SHEAR, &POST_BEND];

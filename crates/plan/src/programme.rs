@@ -1,0 +1,363 @@
+//! The plain facts that `build` needs: what is to be built, what a region's rules ask about, and labour to be priced.
+
+use groundhold_build as build;
+use groundhold_dig::{Dug, UnsupportedTrigger};
+use groundhold_drain::Drained;
+use groundhold_hold::{NeighbourKind, Side};
+use groundhold_order::{Head, Measured, Need};
+use groundhold_quantity::{Angle, Length, Level, Mass, Point, Pressure, Share, Slope, Volume};
+use groundhold_shape::{self as shape, GroundKind, Shaped};
+use groundhold_surface::Tin;
+
+use crate::earthwork::{Moves, RAMP_BUILD_UP, TREAD_BUILD_UP, build_up};
+use crate::job::{Event, Find, Job, NearKind};
+use crate::near::everything;
+use crate::needs;
+use crate::walls::{WallPlan, distance_to_line};
+
+/// Bank volume from which a small machine is reckoned with. Common practice, no source.
+const MACHINE_FROM: Volume = Volume::m3(6.0);
+
+pub(crate) fn crew(job: &Job) -> build::Crew {
+    let people = job.order.people.round().clamp(1.0, 50.0) as u32;
+    build::Crew { people, day: job.order.hours_per_day }
+}
+
+/// The limits of a region in the words of `shape`. Where it is silent, those of comfortable steps and of wheelchair ramps.
+pub(crate) fn limits(region: &'static build::Region) -> shape::Limits {
+    let comfort = shape::StepLimits::OUTDOOR_COMFORT;
+    let steps = region.steps.map_or(comfort, |s| {
+        let pair = |p: (Option<Length>, Option<Length>), d: (Length, Length)| (p.0.unwrap_or(d.0), p.1.unwrap_or(d.1));
+        shape::StepLimits {
+            riser: pair(s.riser, comfort.riser),
+            going: pair(s.going, comfort.going),
+            two_r_plus_g: s.two_r_plus_g.unwrap_or(comfort.two_r_plus_g),
+            pitch_most: s.pitch_most.unwrap_or(Angle::deg(42.0)),
+            source: s.source,
+        }
+    });
+    // A garden ramp is held to what the job wishes; the region's limit for wheelchairs is a finding of its own.
+    let ramp = shape::RampLimits { steepest: Slope::one_in(1.0), source: "the job's own wish" };
+    let guard = region.guard.map(|g| shape::GuardTrigger { drop: g.drop, source: g.source });
+    shape::Limits { steps, ramp, guard }
+}
+
+pub(crate) fn unsupported(region: &'static build::Region) -> Option<UnsupportedTrigger> {
+    let rule = region.excavation?;
+    Some(UnsupportedTrigger { most: rule.support_from, source: format!("{} ({})", rule.source, region.date_read) })
+}
+
+/// What is marked as built, by element; walls by post.
+fn is_built(job: &Job, element: &str) -> bool {
+    job.record.iter().any(|e| matches!(&e.event, Event::Built(b) if b.element == element && b.posts.is_empty()))
+}
+
+pub(crate) fn works(
+    job: &Job,
+    shaped: &Shaped,
+    walls: &[WallPlan],
+    drained: &Drained,
+    moves: &[Moves],
+    dug: &Dug,
+) -> build::Works {
+    let lowest = walls.iter().filter_map(base).reduce(Level::min).unwrap_or_default();
+    let near = everything(job);
+    let services = || near.iter().filter(|n| matches!(n.kind, NearKind::Service(_)));
+    let clearance = services().filter_map(|n| nearest_dig(shaped, walls, &n.line)).reduce(Length::min);
+    let heaviest = needs::lifted(walls, shaped).into_iter().reduce(|a, b| if b.mass > a.mass { b } else { a });
+    let stripped = moves.iter().map(|m| m.volumes.cut_area + m.volumes.fill_area).sum();
+    build::Works {
+        walls: walls.iter().map(|w| wall(job, w, drained, shaped, lowest)).collect(),
+        pads: shaped.pads.iter().map(|p| pad(job, p, moves)).collect(),
+        flights: shaped.flights.iter().map(|f| flight(job, f, moves)).collect(),
+        ramps: shaped.ramps.iter().map(|r| ramp(job, r, moves)).collect(),
+        stripped: build::Stripped { area: stripped, turf: dug.turf.dug, topsoil: dug.topsoil.dug, complete: false },
+        drainage: build::Drainage {
+            collector: drained.pipes.iter().map(|p| p.trench.length).sum(),
+            trench: drained.pipes.iter().map(|p| p.trench.dug).sum(),
+            outlet: job.drain.outlet.map(|(at, l)| format!("at {:.2} m east, {:.2} m north, level {:.3} m", at.x, at.y, l.to_m())),
+            complete: false,
+        },
+        services_near: services().next().is_some(),
+        service_clearance: clearance,
+        tree: tree(job, shaped),
+        deepest_open_cut: walls.iter().map(|w| w.layout.retained).reduce(Length::max).unwrap_or_default(),
+        heaviest_piece: heaviest.as_ref().map_or(Mass::ZERO, |h| h.mass),
+        heaviest_what: heaviest.map_or(String::new(), |h| h.what),
+        treated_timber: !walls.is_empty(),
+        cuts_stone: !shaped.flights.is_empty(),
+        footing_near: near.iter().any(|n| matches!(n.kind, NearKind::Footing(_))),
+        public_near: near.iter().any(|n| matches!(n.kind, NearKind::Street)),
+        ground_slope: Slope::LEVEL,
+        ground: build::GroundClass::Firm,
+        dig: if dug.dug() > MACHINE_FROM { build::DigBy::Machine } else { build::DigBy::Hand },
+        access: build::Access { haul: Length::m(20.0), narrowest: None },
+        approval_needed: false,
+    }
+}
+
+fn base(w: &WallPlan) -> Option<Level> {
+    w.layout.bays.iter().map(|b| b.bottom).reduce(Level::min)
+}
+
+/// How near the dig comes to a line.
+fn nearest_dig(shaped: &Shaped, walls: &[WallPlan], line: &[Point]) -> Option<Length> {
+    let ground = shaped.grounds.iter().flat_map(|g| g.facet.ring.iter().copied());
+    let holes = walls.iter().flat_map(|w| w.layout.holes.iter().map(|h| h.at));
+    ground.chain(holes).map(|p| distance_to_line(p, line)).reduce(Length::min)
+}
+
+fn tree(job: &Job, shaped: &Shaped) -> Option<build::TreeNear> {
+    let trees = job.near.iter().filter_map(|n| match n.kind {
+        NearKind::Tree { trunk } => Some((n, trunk)),
+        _ => None,
+    });
+    trees
+        .filter_map(|(n, trunk)| {
+            let distance = nearest_dig(shaped, &[], &n.line)?;
+            Some(build::TreeNear { id: n.id.clone(), trunk, distance })
+        })
+        .min_by(|a, b| a.distance.to_m().total_cmp(&b.distance.to_m()))
+}
+
+fn wall(job: &Job, w: &WallPlan, drained: &Drained, shaped: &Shaped, lowest: Level) -> build::WallWorks {
+    let l = &w.layout;
+    let drain = drained.wall(&w.id).and_then(|d| d.zone.as_ref());
+    let pipe = drained.pipe(&w.id);
+    let standing = l.posts.iter().filter(|p| p.built).count();
+    let behind = |ahead: bool| -> Vec<String> {
+        let highest = w.case.stations.iter().max_by(|a, b| (a.behind - a.front).to_m().total_cmp(&(b.behind - b.front).to_m()));
+        let Some(s) = highest else { return vec![] };
+        let sign = if ahead { 1.0 } else { -1.0 };
+        let on_side = shaped.pads.iter().filter(|p| (p.polygon.centroid() - s.at).dot(s.facing) * sign > 0.0);
+        on_side.map(|p| p.id.clone()).collect()
+    };
+    build::WallWorks {
+        id: w.id.clone(),
+        length: l.length,
+        retained: l.retained,
+        exposed: l.exposed,
+        total: l.total,
+        base_above_lowest: base(w).map_or(Length::ZERO, |b| b - lowest),
+        posts: l.posts.len(),
+        holes: l.holes.len(),
+        hole_depth: l.holes.iter().map(|h| h.depth).reduce(Length::max).unwrap_or_default(),
+        hole_diameter: l.holes.iter().map(|h| h.diameter).reduce(Length::max).unwrap_or_default(),
+        holes_volume: l.hole_spoil(),
+        boards: l.boards.len(),
+        concrete: l.concrete(),
+        trench: drain.map_or(Volume::ZERO, |z| z.in_ground),
+        drain_stone: drain.map_or(Volume::ZERO, |z| z.stone),
+        pipe: pipe.map_or(Length::ZERO, |p| p.behind_wall),
+        fabric: drain.map_or(Default::default(), |z| z.fabric),
+        backfill: drain.map_or(Volume::ZERO, |z| z.cap),
+        capping: Length::ZERO,
+        guard: if w.case.fence.is_some() { l.length } else { Length::ZERO },
+        holds_fill_of: behind(false),
+        stands_in_cut_of: behind(true),
+        built: Share::fraction(if l.posts.is_empty() { 0.0 } else { standing as f64 / l.posts.len() as f64 }),
+        complete: is_built(job, &w.id),
+        water_found: job.record.iter().any(|e| matches!(&e.event, Event::Find(Find::Water { element, .. }) if *element == w.id)),
+    }
+}
+
+fn of<'a>(moves: &'a [Moves], element: &'a str, kind: GroundKind) -> Option<&'a Moves> {
+    moves.iter().find(|m| m.element == element && m.kind == kind)
+}
+
+fn pad(job: &Job, p: &shape::Pad, moves: &[Moves]) -> build::PadWorks {
+    let m = of(moves, &p.id, GroundKind::Pad);
+    let batter = of(moves, &p.id, GroundKind::Batter);
+    let both = |f: fn(&Moves) -> Volume| m.into_iter().chain(batter).map(f).sum::<Volume>();
+    let area = m.map_or(p.area, |m| m.volumes.cut_area + m.volumes.fill_area);
+    let thick = m.map_or(Length::ZERO, |m| build_up(job, m));
+    build::PadWorks {
+        id: p.id.clone(),
+        area,
+        cut: both(|m| m.volumes.cut),
+        fill: both(|m| m.volumes.fill),
+        topsoil: Volume::ZERO,
+        turf: Default::default(),
+        paving: if thick > Length::ZERO { area } else { Default::default() },
+        cut_depth: Length::ZERO,
+        fill_depth: Length::ZERO,
+        complete: is_built(job, &p.id),
+    }
+}
+
+fn flight(job: &Job, f: &shape::Flight, moves: &[Moves]) -> build::FlightWorks {
+    let m = of(moves, &f.id, GroundKind::Tread);
+    let treads = f.width * f.going * f.risers.saturating_sub(1) as f64;
+    build::FlightWorks {
+        id: f.id.clone(),
+        risers: f.risers,
+        width: f.width,
+        rise: f.rise,
+        cut: m.map_or(Volume::ZERO, |m| m.volumes.cut),
+        base: treads * TREAD_BUILD_UP + m.map_or(Volume::ZERO, |m| m.volumes.fill),
+        toward: f.toward.clone(),
+        complete: is_built(job, &f.id),
+    }
+}
+
+fn ramp(job: &Job, r: &shape::Ramp, moves: &[Moves]) -> build::RampWorks {
+    let m = of(moves, &r.id, GroundKind::Ramp);
+    let surface = r.length * r.width;
+    build::RampWorks {
+        id: r.id.clone(),
+        length: r.length,
+        width: r.width,
+        cut: m.map_or(Volume::ZERO, |m| m.volumes.cut),
+        fill: m.map_or(Volume::ZERO, |m| m.volumes.fill),
+        base: surface * RAMP_BUILD_UP,
+        surface,
+        toward: r.toward.clone(),
+        complete: is_built(job, &r.id),
+    }
+}
+
+/// Person-hours of the programme as needs of the order, by element.
+pub(crate) fn labour(programme: &build::Programme) -> Vec<Need> {
+    programme
+        .tasks
+        .iter()
+        .filter(|t| t.hours.likely.to_h() > 0.0)
+        .map(|t| {
+            Need::new("labour", &t.element, &t.name, Measured::Time(t.hours.likely))
+                .under(Head::Labour)
+                .because(t.trace.clone())
+        })
+        .collect()
+}
+
+/// Everything that a region's rules may ask about.
+pub(crate) fn facts(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]) -> build::Facts {
+    let services = job.near.iter().filter(|n| matches!(n.kind, NearKind::Service(_)));
+    let oldest = services.map(|n| n.age_days).fold(None, |worst: Option<Option<f64>>, a| match (worst, a) {
+        (None, a) => Some(a),
+        (Some(Some(w)), Some(a)) => Some(Some(w.max(a))),
+        _ => Some(None),
+    });
+    build::Facts {
+        walls: walls.iter().map(|w| wall_facts(job, w)).collect(),
+        pads: shaped.pads.iter().map(|p| pad_facts(job, ground, p, shaped)).collect(),
+        edges: edges(walls),
+        excavations: walls
+            .iter()
+            .filter(|w| stands_in_cut(w, ground))
+            .map(|w| build::ExcavationFacts {
+                element: w.id.clone(),
+                on: String::new(),
+                depth: w.layout.retained,
+                neighbour_building: to_near(job, w, |k| matches!(k, NearKind::Footing(_))),
+                below_its_foundation: None,
+            })
+            .collect(),
+        flights: shaped
+            .flights
+            .iter()
+            .map(|f| build::FlightFacts {
+                id: f.id.clone(),
+                risers: f.risers as u32,
+                rise: f.rise,
+                side_drop: Length::ZERO,
+                handrail: false,
+            })
+            .collect(),
+        ramps: shaped
+            .ramps
+            .iter()
+            .map(|r| build::RampFacts { id: r.id.clone(), slope: r.gradient, run: r.run, wheelchair: None })
+            .collect(),
+        enquiry: match oldest {
+            Some(Some(days)) => build::Enquiry::Replied { days_ago: days.max(0.0) as u32 },
+            _ => build::Enquiry::NotTold,
+        },
+        finds: job.record.iter().filter_map(find).collect(),
+    }
+}
+
+fn stands_in_cut(w: &WallPlan, ground: &Tin) -> bool {
+    w.case.stations.iter().any(|s| {
+        let front = Point::m(s.at.x + s.facing.x * 0.3, s.at.y + s.facing.y * 0.3);
+        ground.level_at(front).is_some_and(|g| g - s.front > Length::mm(100.0))
+    })
+}
+
+fn to_near(job: &Job, w: &WallPlan, wanted: impl Fn(&NearKind) -> bool) -> build::Near {
+    let lines = job.near.iter().filter(|n| wanted(&n.kind));
+    let gaps = lines.flat_map(|n| w.case.stations.iter().map(|s| distance_to_line(s.at, &n.line)));
+    gaps.reduce(Length::min).map_or(build::Near::NotTold, build::Near::At)
+}
+
+fn wall_facts(job: &Job, w: &WallPlan) -> build::WallFacts {
+    let l = &w.layout;
+    let load = w.case.loads.iter().filter(|x| x.from <= l.retained).map(|x| x.value).reduce(Pressure::max);
+    let beside = w.case.neighbours.iter().filter_map(|n| match n.kind {
+        NeighbourKind::Wall { retained } => Some(build::WallBeside {
+            other: n.what.clone(),
+            distance: n.distance,
+            retained,
+            is_lower: n.side == Side::InFront,
+        }),
+        _ => None,
+    });
+    build::WallFacts {
+        id: w.id.clone(),
+        retained: l.retained,
+        exposed: l.exposed,
+        total: l.total,
+        fence: w.case.fence.as_ref().map_or(Length::ZERO, |f| f.height),
+        surcharge: load.unwrap_or_default(),
+        vehicles: w.case.loads.iter().any(|x| ["car", "vehicle", "drive", "truck", "digger"].iter().any(|k| x.what.contains(k))),
+        slope_behind: w.case.stations.iter().map(|s| s.slope_behind).reduce(Slope::max).unwrap_or_default(),
+        holds_fill: false,
+        boundary: to_near(job, w, |k| matches!(k, NearKind::Boundary)),
+        building: to_near(job, w, |k| matches!(k, NearKind::Footing(_))),
+        street: to_near(job, w, |k| matches!(k, NearKind::Street)),
+        easement: to_near(job, w, |k| matches!(k, NearKind::Service(_))),
+        beside: beside.collect(),
+    }
+}
+
+fn pad_facts(job: &Job, ground: &Tin, p: &shape::Pad, shaped: &Shaped) -> build::PadFacts {
+    let mut cut = Length::ZERO;
+    let mut fill = Length::ZERO;
+    let ring = p.finished.corners().iter().copied();
+    let inner = ground.points().iter().map(|g| g.at).filter(|at| p.finished.contains(*at));
+    for at in ring.chain(inner) {
+        let (Some(before), Some(after)) = (ground.level_at(at), shaped.level_at(ground, at)) else { continue };
+        cut = cut.max(before - after);
+        fill = fill.max(after - before);
+    }
+    let boundary = job.near.iter().filter(|n| matches!(n.kind, NearKind::Boundary));
+    let gap = boundary.flat_map(|n| p.finished.corners().iter().map(|c| distance_to_line(*c, &n.line))).reduce(Length::min);
+    build::PadFacts { id: p.id.clone(), cut, fill, boundary: gap.map_or(build::Near::NotTold, build::Near::At) }
+}
+
+/// The highest drop from each wall's top.
+fn edges(walls: &[WallPlan]) -> Vec<build::EdgeFacts> {
+    let worst = walls.iter().filter_map(|w| {
+        let post = w.layout.posts.iter().max_by(|a, b| a.exposed.to_m().total_cmp(&b.exposed.to_m()))?;
+        Some(build::EdgeFacts {
+            element: w.id.clone(),
+            on: format!("post {}", post.number),
+            drop: post.exposed,
+            walked: build::Near::NotTold,
+            guarded: w.case.fence.is_some(),
+        })
+    });
+    worst.collect()
+}
+
+fn find(entry: &crate::job::Entry) -> Option<build::GroundFind> {
+    let Event::Find(f) = &entry.event else { return None };
+    let (what, element, on, depth) = match f {
+        Find::Rock { wall, post, depth, .. } => (build::GroundFound::Rock, wall.clone(), format!("post {post}"), Some(*depth)),
+        Find::Service { what, depth, .. } if what.contains("cable") => (build::GroundFound::Cable, String::new(), what.clone(), Some(*depth)),
+        Find::Service { what, depth, .. } => (build::GroundFound::UnknownPipe, String::new(), what.clone(), Some(*depth)),
+        Find::Water { element, depth } => (build::GroundFound::Water, element.clone(), String::new(), Some(*depth)),
+        Find::LevelError { .. } => return None,
+    };
+    Some(build::GroundFind { what, element, on, depth, settled: false })
+}

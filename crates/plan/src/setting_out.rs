@@ -1,0 +1,127 @@
+//! From the plan's elements to what `setout` tabulates.
+
+use groundhold_quantity::{Length, Level, Point};
+use groundhold_setout as setout;
+use groundhold_shape::Shaped;
+use groundhold_surface::Tin;
+
+use crate::job::Job;
+use crate::walls::WallPlan;
+
+/// Staff on the datum that the staff columns are made for; the person adds the difference to what they read.
+const STAFF_ON_DATUM: Length = Length::m(1.5);
+/// Length of a usual tape.
+const TAPE: Length = Length::m(30.0);
+
+pub(crate) fn set_out(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]) -> setout::SetOut {
+    let datum = job.measure.datum.as_ref();
+    let pegs = job.measure.pegs.iter().map(|p| setout::Peg {
+        id: p.id.clone(),
+        at: p.at,
+        level: datum.filter(|d| d.peg == p.id).map(|d| d.level),
+    });
+    let case = setout::Case {
+        pegs: pegs.collect(),
+        marks: marks(job, ground, shaped, walls),
+        posts: posts(ground, walls),
+        corners: corners(shaped),
+        lines: walls.iter().map(|w| (w.id.clone(), straights(w))).collect(),
+        dug: shaped.grounds.iter().map(|g| g.facet.ring.clone()).collect(),
+        staff_on_datum: STAFF_ON_DATUM,
+        tape: TAPE,
+        units: job.about.units,
+    };
+    setout::set_out(&case)
+}
+
+/// `a`, `b`, `c` …, then `aa`.
+fn letter(i: usize) -> String {
+    let c = char::from(b'a' + (i % 26) as u8);
+    if i < 26 { c.to_string() } else { format!("{}{c}", letter(i / 26 - 1)) }
+}
+
+fn mark(ground: &Tin, id: String, element: &str, what: &str, at: Point, wanted: Option<Level>) -> setout::Mark {
+    setout::Mark { id, element: element.into(), what: what.into(), at, wanted, ground: ground.level_at(at) }
+}
+
+fn marks(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]) -> Vec<setout::Mark> {
+    let mut all = vec![];
+    for pad in &shaped.pads {
+        for (i, at) in pad.polygon.corners().iter().enumerate() {
+            let wanted = Some(pad.plane.level_at(*at));
+            all.push(mark(ground, format!("{}-{}", pad.id, letter(i)), &pad.id, "corner of the pad", *at, wanted));
+        }
+    }
+    for wall in walls {
+        for (i, at) in straights(wall).iter().enumerate() {
+            all.push(mark(ground, format!("{}-{}", wall.id, letter(i)), &wall.of, "face line of the wall", *at, None));
+        }
+    }
+    for f in &shaped.flights {
+        let half = f.outward.left() * (f.width.to_m() / 2.0);
+        let (top, foot) = (Some(f.top_level), Some(f.foot_level + f.riser));
+        all.push(mark(ground, format!("{}-a", f.id), &f.id, "top riser, left looking down", f.top + half, top));
+        all.push(mark(ground, format!("{}-b", f.id), &f.id, "top riser, right looking down", f.top - half, top));
+        all.push(mark(ground, format!("{}-c", f.id), &f.id, "bottom riser, right looking down", f.foot - half, foot));
+        all.push(mark(ground, format!("{}-d", f.id), &f.id, "bottom riser, left looking down", f.foot + half, foot));
+    }
+    for r in &shaped.ramps {
+        for (i, at) in r.path.iter().enumerate() {
+            let wanted = shaped.level_at(ground, *at);
+            all.push(mark(ground, format!("{}-{}", r.id, letter(i)), &r.id, "middle of the ramp", *at, wanted));
+        }
+    }
+    if let Some((at, level)) = job.drain.outlet {
+        all.push(mark(ground, "D-out".into(), "", "outlet of the drain", at, Some(level)));
+    }
+    all
+}
+
+/// Ends and corners of the line on which posts and boards touch.
+fn straights(wall: &WallPlan) -> Vec<Point> {
+    let stations = &wall.case.stations;
+    let turns = |s: &groundhold_hold::Station| wall.case.corners.iter().any(|c| (*c - s.chainage).abs() < Length::mm(1.0));
+    let (Some(first), Some(last)) = (stations.first(), stations.last()) else { return vec![] };
+    let inner = stations.iter().filter(|s| turns(s)).map(|s| s.at);
+    let mut line: Vec<Point> = std::iter::once(first.at).chain(inner).chain([last.at]).collect();
+    line.dedup_by(|a, b| groundhold_quantity::distance(*a, *b) < Length::mm(1.0));
+    line
+}
+
+fn posts(ground: &Tin, walls: &[WallPlan]) -> Vec<setout::PostMark> {
+    let of = |w: &WallPlan| {
+        let holes = w.layout.holes.clone();
+        let id = w.id.clone();
+        let rows = w.layout.posts.iter().map(move |p| {
+            let hole = holes.iter().find(|h| h.post == p.number);
+            setout::PostMark {
+                wall: id.clone(),
+                number: p.number,
+                at: p.at,
+                chainage: p.chainage,
+                top: p.top,
+                ground: None,
+                front: p.front,
+                hole_bottom: hole.map_or(p.bottom, |h| h.bottom),
+                hole_diameter: p.hole_diameter,
+                built: p.built,
+            }
+        });
+        rows.collect::<Vec<_>>()
+    };
+    let mut all: Vec<setout::PostMark> = walls.iter().flat_map(of).collect();
+    for p in &mut all {
+        p.ground = ground.level_at(p.at);
+    }
+    all
+}
+
+/// Elements whose diagonals and right angles are checked: pads with four corners.
+fn corners(shaped: &Shaped) -> Vec<setout::Corner> {
+    let four = shaped.pads.iter().filter(|p| p.polygon.corners().len() == 4);
+    four.map(|p| setout::Corner {
+        element: p.id.clone(),
+        corners: p.polygon.corners().iter().enumerate().map(|(i, at)| (format!("{}-{}", p.id, letter(i)), *at)).collect(),
+    })
+    .collect()
+}

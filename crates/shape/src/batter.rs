@@ -1,0 +1,294 @@
+//! How does the ground come from the edge of a pad or ramp to daylight where no wall holds it?
+//!
+//! From every side a plane rises (cut) and one falls (fill) at the wished slope; corners are closed by fans. Where two
+//! cut batters overlap the lower one counts, where two filled ones overlap the higher, divided exactly along the line
+//! where their planes meet. What then lies below (cut) or above (fill) the existing ground, and hangs together with the
+//! edge it started from, is the batter.
+
+use groundhold_quantity::{Point, Slope, Vector, math};
+use groundhold_surface::{Facet, Plane, Tin, clip_convex, clip_half, pieces_above, pieces_below};
+
+use crate::barrier::{Barrier, Light, MEETS, NOTHING, Of, take_away};
+use crate::index::{FacetIndex, bounds};
+use crate::mosaic::Mosaic;
+use crate::outline::{anticlockwise, area};
+use crate::reach::Platform;
+use crate::{Batter, Ground, GroundKind};
+
+/// Widest batter in plan, metres (ours).
+pub(crate) const WIDEST: f64 = 6.0;
+/// Planes of a fan for a quarter turn (ours).
+const PER_QUARTER: f64 = 4.0;
+
+/// Where a batter starts.
+#[derive(Debug, Clone, Copy)]
+enum Seed {
+    Side(Point, Point),
+    Apex(Point),
+}
+
+#[derive(Debug, Clone)]
+struct Piece {
+    ring: Vec<Point>,
+    plane: Plane,
+    of: usize,
+    seed: Seed,
+}
+
+/// Area in plan that both a cut and a filled batter want, m², by the element whose fill gives way.
+pub(crate) type Clashes = Vec<(String, f64)>;
+
+/// Lays the batters of all platforms on the free ground of the mosaic.
+pub(crate) fn lay(
+    ground: &Tin,
+    platforms: &[Platform],
+    barriers: &[Barrier],
+    batter: &Batter,
+    mosaic: &mut Mosaic,
+) -> Clashes {
+    let mut all = barriers.to_vec();
+    for (k, p) in platforms.iter().enumerate() {
+        let sides = p.ring.len();
+        all.extend((0..sides).map(|i| {
+            let [(a, _), (b, _)] = p.side(i);
+            Barrier { a, b, of: Of::Platform { platform: k, side: i, sides } }
+        }));
+    }
+    let cut = kind(ground, platforms, &all, batter.cut, true, mosaic);
+    let fill = kind(ground, platforms, &all, batter.fill, false, mosaic);
+    let index = FacetIndex::new(cut.iter().map(|p| p.ring.as_slice()));
+    let mut clashes: Clashes = vec![];
+    let mut filled = vec![];
+    for piece in fill {
+        let (lo, hi) = bounds(&piece.ring);
+        let mut rest = vec![piece.ring.clone()];
+        for i in index.touching(lo, hi) {
+            rest = take_away(rest, &cut[i].ring);
+        }
+        let lost = area(&piece.ring) - rest.iter().map(|r| area(r)).sum::<f64>();
+        if lost > 1e-6 {
+            let of = &platforms[piece.of].of;
+            match clashes.iter_mut().find(|(id, _)| id == of) {
+                Some((_, sum)) => *sum += lost,
+                None => clashes.push((of.clone(), lost)),
+            }
+        }
+        filled.extend(rest.into_iter().map(|ring| Piece { ring, ..piece.clone() }));
+    }
+    for p in cut.into_iter().chain(filled) {
+        let facet = Facet { ring: p.ring, plane: p.plane };
+        mosaic.put(Ground { facet, of: platforms[p.of].of.clone(), kind: GroundKind::Batter });
+    }
+    clashes
+}
+
+/// All batters that are cut, or all that are filled.
+fn kind(
+    ground: &Tin,
+    platforms: &[Platform],
+    barriers: &[Barrier],
+    slope: Slope,
+    cut: bool,
+    mosaic: &Mosaic,
+) -> Vec<Piece> {
+    let slope = slope.to_ratio();
+    if !(slope > 0.0 && slope.is_finite()) {
+        return vec![];
+    }
+    let slope = slope.max(0.01);
+    let mut laid: Vec<Piece> = vec![];
+    for (k, p) in platforms.iter().enumerate() {
+        let turns = if cut { slope } else { -slope };
+        let n = p.ring.len();
+        for i in 0..n {
+            strips(p, i, turns, &mut |ring, plane, light, seed| {
+                spread(k, Some(i), ring, plane, light, seed, barriers, mosaic, cut, &mut laid);
+            });
+            if p.corner_lit[i] {
+                fan(p, i, turns, &mut |ring, plane, light, seed| {
+                    spread(k, None, ring, plane, light, seed, barriers, mosaic, cut, &mut laid);
+                });
+            }
+        }
+    }
+    let mut pieces = vec![];
+    for p in laid {
+        let facet = Facet { ring: p.ring.clone(), plane: p.plane };
+        let parts = if cut { pieces_below(ground, &facet) } else { pieces_above(ground, &facet) };
+        pieces
+            .extend(parts.into_iter().filter(|f| area(&f.ring) > NOTHING).map(|f| Piece { ring: f.ring, ..p.clone() }));
+    }
+    hanging_together(pieces)
+}
+
+type Emit<'a> = &'a mut dyn FnMut(Vec<Point>, Plane, Light, Seed);
+
+/// Slope straight out of a side whose steepest slope is `slope`, where the side itself rises by `along`.
+fn straight_out(slope: f64, along: f64) -> f64 {
+    let left = (slope * slope - along * along).max(0.04 * slope * slope).sqrt();
+    if slope < 0.0 { -left } else { left }
+}
+
+/// Rise of a side, metres per metre.
+fn rise_along(p: &Platform, i: usize) -> f64 {
+    let [(a, za), (b, zb)] = p.side(i);
+    (zb - za).to_m() / (b - a).length().max(1e-9)
+}
+
+fn strips(p: &Platform, i: usize, slope: f64, emit: Emit<'_>) {
+    let [(a, za), (b, _)] = p.side(i);
+    let (u, out, along) = ((b - a).unit(), p.out(i), rise_along(p, i));
+    let uphill = u * along + out * straight_out(slope, along);
+    let plane = Plane::rising(a, za, uphill, Slope::ratio(uphill.length()));
+    for (from, to) in &p.lit[i] {
+        let (s, e) = (a + u * *from, a + u * *to);
+        let ring = anticlockwise(vec![s, e, e + out * WIDEST, s + out * WIDEST]);
+        emit(ring, plane, Light::Side { a: s, b: e, out }, Seed::Side(s, e));
+    }
+}
+
+fn fan(p: &Platform, i: usize, slope: f64, emit: Emit<'_>) {
+    let n = p.ring.len();
+    let before = (i + n - 1) % n;
+    let (from, to) = (p.out(before), p.out(i));
+    let angle = math::atan2(from.cross(to), from.dot(to));
+    if angle < 1e-6 {
+        return;
+    }
+    let (apex, z) = p.ring[i];
+    let rise = (straight_out(slope, rise_along(p, before)), straight_out(slope, rise_along(p, i)));
+    let count = (angle / (std::f64::consts::FRAC_PI_2 / PER_QUARTER)).ceil().max(1.0) as usize;
+    let ray = |k: usize| {
+        let t = k as f64 / count as f64;
+        if k == 0 {
+            return (from, rise.0);
+        }
+        if k == count {
+            return (to, rise.1);
+        }
+        let (s, c) = (math::sin(angle * t), math::cos(angle * t));
+        (Vector::m(from.x * c - from.y * s, from.x * s + from.y * c), rise.0 + (rise.1 - rise.0) * t)
+    };
+    for k in 0..count {
+        let ((d0, r0), (d1, r1)) = (ray(k), ray(k + 1));
+        let (q0, q1) = (apex + d0, apex + d1);
+        let up = |r: f64| z + groundhold_quantity::Length::m(r);
+        let Some(plane) = Plane::through([(apex, z), (q0, up(r0)), (q1, up(r1))]) else { continue };
+        let ring = anticlockwise(vec![apex, apex + d0 * WIDEST, apex + d1 * WIDEST]);
+        emit(ring, plane, Light::Fan { apex, from: d0, to: d1 }, Seed::Apex(apex));
+    }
+}
+
+/// Takes away what barriers shade and what is taken, and merges the rest into what was laid before.
+#[allow(clippy::too_many_arguments)]
+fn spread(
+    of: usize,
+    side: Option<usize>,
+    ring: Vec<Point>,
+    plane: Plane,
+    light: Light,
+    seed: Seed,
+    barriers: &[Barrier],
+    mosaic: &Mosaic,
+    lower: bool,
+    laid: &mut Vec<Piece>,
+) {
+    let own = |b: &Barrier| matches!(b.of, Of::Platform { platform, side: s, .. } if platform == of && Some(s) == side);
+    for lit in light.reaches(&ring, barriers.iter().filter(|b| !own(b)).copied()) {
+        for ring in mosaic.free(&lit) {
+            merge(laid, Piece { ring, plane, of, seed }, lower);
+        }
+    }
+}
+
+/// Adds a piece to pieces that do not overlap, so that they still do not: where both want the ground the lower plane (or
+/// the higher) keeps it.
+fn merge(laid: &mut Vec<Piece>, new: Piece, lower: bool) {
+    let mut news = vec![new.ring.clone()];
+    let mut out = Vec::with_capacity(laid.len() + 1);
+    let (lo, hi) = bounds(&new.ring);
+    for old in laid.drain(..) {
+        let (a, b) = bounds(&old.ring);
+        if a.x >= hi.x || b.x <= lo.x || a.y >= hi.y || b.y <= lo.y {
+            out.push(old);
+            continue;
+        }
+        let mut olds = vec![old.ring.clone()];
+        let mut left = vec![];
+        for n in news {
+            let both = clip_convex(&n, &old.ring);
+            if area(&both) <= NOTHING {
+                left.push(n);
+                continue;
+            }
+            let over = |p: Point| {
+                let d = (old.plane.level_at(p) - new.plane.level_at(p)).to_m();
+                if lower { d - 1e-9 } else { -d - 1e-9 }
+            };
+            let wins = clip_half(&both, over);
+            let loses = clip_half(&both, |p| -over(p));
+            if area(&wins) > NOTHING {
+                olds = take_away(olds, &wins);
+            }
+            if area(&loses) > NOTHING {
+                left.extend(take_away(vec![n], &loses));
+            } else {
+                left.push(n);
+            }
+        }
+        news = left;
+        out.extend(olds.into_iter().map(|ring| Piece { ring, ..old.clone() }));
+    }
+    out.extend(news.into_iter().map(|ring| Piece { ring, ..new.clone() }));
+    *laid = out;
+}
+
+/// Only the pieces that hang together with the side or corner from which one of them started.
+fn hanging_together(pieces: Vec<Piece>) -> Vec<Piece> {
+    let index = FacetIndex::new(pieces.iter().map(|p| p.ring.as_slice()));
+    let facets: Vec<Facet> = pieces.iter().map(|p| Facet { ring: p.ring.clone(), plane: p.plane }).collect();
+    let mut kept: Vec<bool> = pieces.iter().map(starts).collect();
+    let mut open: Vec<usize> = (0..pieces.len()).filter(|i| kept[*i]).collect();
+    // Neighbours both ways: a long side may lie along several short ones.
+    let mut beside: Vec<Vec<usize>> = vec![vec![]; pieces.len()];
+    for (i, p) in pieces.iter().enumerate() {
+        for (a, b) in sides(&p.ring) {
+            if (b - a).length() < 1e-5 {
+                continue;
+            }
+            let just_out = a.towards(b, 0.5) + crate::outline::outward(a, b) * (3.0 * MEETS);
+            for j in index.touching(just_out, just_out) {
+                if j != i && facets[j].contains(just_out) {
+                    beside[i].push(j);
+                    beside[j].push(i);
+                }
+            }
+        }
+    }
+    while let Some(i) = open.pop() {
+        for j in &beside[i] {
+            if !kept[*j] {
+                kept[*j] = true;
+                open.push(*j);
+            }
+        }
+    }
+    pieces.into_iter().zip(kept).filter(|(_, k)| *k).map(|(p, _)| p).collect()
+}
+
+fn sides(ring: &[Point]) -> impl Iterator<Item = (Point, Point)> {
+    (0..ring.len()).map(|i| (ring[i], ring[(i + 1) % ring.len()]))
+}
+
+/// True where a piece touches the side or corner that it started from.
+fn starts(p: &Piece) -> bool {
+    const NEAR: f64 = 2e-5;
+    match p.seed {
+        Seed::Apex(apex) => p.ring.iter().any(|q| (*q - apex).length() < NEAR),
+        Seed::Side(a, b) => {
+            let out = crate::outline::outward(a, b);
+            let on = |q: Point| (q - a).dot(out).abs() < NEAR;
+            sides(&p.ring).any(|(q, r)| on(q) && on(r) && (r - q).length() > NEAR)
+        }
+    }
+}

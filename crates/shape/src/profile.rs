@@ -1,0 +1,322 @@
+//! What stands behind and in front of a wall at every chainage, and where does it fade out?
+
+use groundhold_quantity::{Length, Level, Point, Slope, Vector, distance, segments_cross};
+use groundhold_surface::{Plane, Tin};
+
+use crate::index::{FacetIndex, bounds};
+use crate::outline::mitre;
+use crate::{Ground, Side, Station, TopLine};
+
+/// Levels are taken this far off the faces, metres.
+const OFF_FACE: f64 = 0.001;
+/// Longest step between stations, metres.
+const STEP: f64 = 0.25;
+/// A wall that holds no more than this is as good as ended, metres.
+pub(crate) const HOLDS: f64 = 0.003;
+/// A wall that holds no more than this has ended, metres.
+const ENDED: f64 = 1e-6;
+/// Shortest length over which a slope beside a wall is measured, metres.
+const SLOPE_OVER: f64 = 0.5;
+
+/// The ground as it will be.
+#[derive(Clone, Copy)]
+pub(crate) struct Scene<'a> {
+    pub existing: &'a Tin,
+    pub grounds: &'a [Ground],
+    pub index: &'a FacetIndex,
+}
+
+impl Scene<'_> {
+    pub fn ground_at(&self, p: Point) -> Option<&Ground> {
+        self.index.find(p, |i| self.grounds[i].facet.contains(p)).map(|i| &self.grounds[i])
+    }
+    pub fn level(&self, p: Point) -> Option<Level> {
+        self.ground_at(p).map(|g| g.facet.plane.level_at(p)).or_else(|| self.existing.level_at(p))
+    }
+}
+
+/// A wall's line with its faces.
+#[derive(Debug, Clone)]
+pub(crate) struct Line {
+    pub points: Vec<Point>,
+    /// Half its thickness, metres.
+    pub half: f64,
+    pub retains: Side,
+}
+
+/// What is found at a chainage.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Spot {
+    pub chainage: f64,
+    pub at: Point,
+    pub facing: Vector,
+    /// Just off the back face and just off the front face.
+    pub faces: [Point; 2],
+    /// Square to the stretches that meet there, to the front.
+    pub ways: [Vector; 2],
+    pub behind: Option<Level>,
+    pub front: Option<Level>,
+    /// What the wall holds beyond the natural fall of the ground across its thickness, metres.
+    pub holds: Option<f64>,
+}
+
+impl Line {
+    pub fn length(&self) -> f64 {
+        self.points.windows(2).map(|p| distance(p[0], p[1]).to_m()).sum()
+    }
+
+    /// Chainage of each of its points.
+    pub fn chainages(&self) -> Vec<f64> {
+        let mut sum = 0.0;
+        let mut out = vec![0.0];
+        for p in self.points.windows(2) {
+            sum += distance(p[0], p[1]).to_m();
+            out.push(sum);
+        }
+        out
+    }
+
+    fn facing(&self, i: usize) -> Vector {
+        let left = (self.points[i + 1] - self.points[i]).unit().left();
+        match self.retains {
+            Side::Left => left * -1.0,
+            Side::Right => left,
+        }
+    }
+
+    /// The place at a chainage, the displacement to its front face per metre off the line (mitred at corners), and the
+    /// directions square to the stretches that meet there.
+    fn place(&self, chainage: f64) -> (Point, Vector, [Vector; 2]) {
+        let at = self.chainages();
+        let last = self.points.len() - 2;
+        let i = at.iter().skip(1).position(|c| chainage < *c).unwrap_or(last);
+        let long = at[i + 1] - at[i];
+        let p = self.points[i].towards(self.points[i + 1], (chainage - at[i]) / long.max(1e-12));
+        let (a, b) = if i > 0 && chainage - at[i] < 1e-6 {
+            (self.facing(i - 1), self.facing(i))
+        } else if i < last && at[i + 1] - chainage < 1e-6 {
+            (self.facing(i), self.facing(i + 1))
+        } else {
+            let square = self.facing(i);
+            return (p, square, [square; 2]);
+        };
+        (p, mitre(a, b), [a, b])
+    }
+
+    /// What is found at a chainage.
+    pub fn spot(&self, scene: &Scene<'_>, chainage: f64) -> Spot {
+        let (at, off, ways) = self.place(chainage);
+        let reach = self.half + OFF_FACE;
+        let (b, f) = (at - off * reach, at + off * reach);
+        let (behind, front) = (scene.level(b), scene.level(f));
+        let natural = match (scene.existing.level_at(b), scene.existing.level_at(f)) {
+            (Some(b), Some(f)) => (b - f).to_m().max(0.0),
+            _ => 0.0,
+        };
+        let holds = behind.zip(front).map(|(b, f)| (b - f).to_m() - natural);
+        Spot { chainage, at, facing: off.unit(), faces: [b, f], ways, behind, front, holds }
+    }
+
+    /// Chainages at corners, where the ground changes behind or in front, and in steps of no more than 0.25 m.
+    pub fn chainages_of_change(&self, scene: &Scene<'_>) -> Vec<f64> {
+        let starts = self.chainages();
+        let reach = self.half + OFF_FACE;
+        let mut found = starts.clone();
+        for (i, start) in starts.iter().enumerate().take(self.points.len() - 1) {
+            for side in [-reach, reach] {
+                let off = self.facing(i) * side;
+                let (p, q) = (self.points[i] + off, self.points[i + 1] + off);
+                found.extend(changes(scene, p, q).into_iter().map(|s| start + s));
+            }
+        }
+        let long = self.length();
+        found.retain(|c| (0.0..=long).contains(c));
+        found.sort_by(f64::total_cmp);
+        let corners = starts;
+        let is_corner = |c: f64| corners.iter().any(|k| (k - c).abs() < 1e-9);
+        let mut kept: Vec<f64> = vec![];
+        for c in found {
+            match kept.last().copied() {
+                Some(k) if c - k < 0.9e-3 => {
+                    if is_corner(c) && !is_corner(k) {
+                        kept.pop();
+                        kept.push(c);
+                    }
+                }
+                _ => kept.push(c),
+            }
+        }
+        let mut out: Vec<f64> = vec![];
+        for c in kept {
+            if let Some(k) = out.last().copied() {
+                let parts = ((c - k) / STEP - 1e-9).ceil().max(1.0) as usize;
+                out.extend((1..parts).map(|j| k + (c - k) * j as f64 / parts as f64));
+            }
+            out.push(c);
+        }
+        out
+    }
+
+    /// The part between two chainages.
+    pub fn part(&self, from: f64, to: f64) -> Vec<Point> {
+        let at = self.chainages();
+        let mut out = vec![self.place(from).0];
+        out.extend(self.points.iter().zip(&at).filter(|(_, c)| from + 1e-6 < **c && **c < to - 1e-6).map(|(p, _)| *p));
+        out.push(self.place(to).0);
+        out
+    }
+}
+
+/// Distances along a straight line where the slope or the level of the ground changes.
+fn changes(scene: &Scene<'_>, p: Point, q: Point) -> Vec<f64> {
+    let long = (q - p).length();
+    let mut found: Vec<f64> = scene.existing.section(&[p, q]).iter().map(|s| s.chainage.to_m()).collect();
+    let (lo, hi) = bounds(&[p, q]);
+    for i in scene.index.touching(lo, hi) {
+        let ring = &scene.grounds[i].facet.ring;
+        for k in 0..ring.len() {
+            let Some((t, _)) = segments_cross(p, q, ring[k], ring[(k + 1) % ring.len()]) else { continue };
+            let s = t * long;
+            let near = |d: f64| scene.level(p.towards(q, ((s + d) / long).clamp(0.0, 1.0)));
+            match (near(-OFF_FACE), near(OFF_FACE)) {
+                (Some(a), Some(b)) if (a - b).to_m().abs() > 0.005 => found.extend([s - OFF_FACE, s + OFF_FACE]),
+                _ => found.push(s),
+            }
+        }
+    }
+    found
+}
+
+/// The stretch of a line that a wall takes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Stretch {
+    pub from: f64,
+    pub to: f64,
+    /// Whether the ground was met at the start and at the end.
+    pub met: [bool; 2],
+}
+
+/// From the place of the largest hold within `given` outwards to where nothing is held, or to the given end where it is
+/// not to fade. Openings, and what lies within `buried` of them, are stepped over; a wall that would end there ends at
+/// the opening. Nothing where no place holds anything.
+pub(crate) fn fade(
+    scene: &Scene<'_>,
+    line: &Line,
+    given: (f64, f64),
+    fades: [bool; 2],
+    openings: &[(f64, f64)],
+    buried: f64,
+) -> Option<Stretch> {
+    let spots: Vec<Spot> = line.chainages_of_change(scene).into_iter().map(|c| line.spot(scene, c)).collect();
+    let open = |c: f64| openings.iter().any(|(a, b)| a - buried <= c && c <= b + buried);
+    let best = spots
+        .iter()
+        .enumerate()
+        .filter(|(_, s)| given.0 <= s.chainage && s.chainage <= given.1 && !open(s.chainage))
+        .filter_map(|(i, s)| s.holds.map(|h| (i, h)))
+        .reduce(|a, b| if b.1 > a.1 { b } else { a })
+        .filter(|(_, h)| *h > HOLDS)?
+        .0;
+    let walk =
+        |forward: bool, fades: bool, end: f64| {
+            if !fades {
+                return (end, false);
+            }
+            let Some(c) = end_of(scene, line, &spots, best, forward, &open) else { return (end, false) };
+            let stub = openings
+                .iter()
+                .find(|(a, b)| if forward { *a <= c && c <= b + buried } else { a - buried <= c && c <= *b });
+            (stub.map_or(c, |(a, b)| if forward { *a } else { *b }), true)
+        };
+    let (from, met_start) = walk(false, fades[0], given.0);
+    let (to, met_end) = walk(true, fades[1], given.1);
+    (to > from).then_some(Stretch { from, to, met: [met_start, met_end] })
+}
+
+/// Where, going from spot `start`, the wall no longer holds; nothing where the line or the survey ends first.
+fn end_of(
+    scene: &Scene<'_>,
+    line: &Line,
+    spots: &[Spot],
+    start: usize,
+    forward: bool,
+    open: &impl Fn(f64) -> bool,
+) -> Option<f64> {
+    let order: Vec<usize> = if forward { (start..spots.len()).collect() } else { (0..=start).rev().collect() };
+    let mut low: Option<(usize, usize)> = None;
+    let mut before = start;
+    for i in order {
+        let s = &spots[i];
+        if open(s.chainage) {
+            continue;
+        }
+        let held = s.holds?;
+        if held > HOLDS {
+            low = None;
+        } else if held <= ENDED {
+            return Some(turn(scene, line, spots[before].chainage, s.chainage, ENDED));
+        } else {
+            let (a, b) = *low.get_or_insert((before, i));
+            if (s.chainage - spots[b].chainage).abs() > 0.5 {
+                return Some(turn(scene, line, spots[a].chainage, spots[b].chainage, HOLDS));
+            }
+        }
+        before = i;
+    }
+    None
+}
+
+/// The place between a chainage that holds more than `than` and one that does not, halved until it is found.
+fn turn(scene: &Scene<'_>, line: &Line, mut holds: f64, mut not: f64, than: f64) -> f64 {
+    for _ in 0..60 {
+        let middle = (holds + not) / 2.0;
+        if line.spot(scene, middle).holds.is_some_and(|h| h > than) {
+            holds = middle;
+        } else {
+            not = middle;
+        }
+    }
+    not
+}
+
+/// The stations of a line; those outside the survey are left out.
+pub(crate) fn stations(scene: &Scene<'_>, line: &Line, top: &TopLine) -> Vec<Station> {
+    line.chainages_of_change(scene).into_iter().filter_map(|c| station(scene, line, top, c)).collect()
+}
+
+fn station(scene: &Scene<'_>, line: &Line, top: &TopLine, chainage: f64) -> Option<Station> {
+    let s = line.spot(scene, chainage);
+    let (behind, front) = (s.behind?, s.front?);
+    let retained = behind - front;
+    let over = retained.to_m().max(SLOPE_OVER);
+    let slope = |face: Point, sign: f64, from: Level| {
+        // At a corner the steeper of the two sides; where the survey ends sooner, over what there is.
+        let one = |way: Vector| {
+            let far = |d: f64| scene.level(face + way * (sign * d)).map(|z| (z - from).to_m() * -sign / d);
+            [1.0, 0.5, 0.25].iter().find_map(|k| far(k * over))
+        };
+        s.ways.iter().filter_map(|w| one(*w)).reduce(f64::max).map_or(Slope::LEVEL, Slope::ratio)
+    };
+    let wanted_top = match top {
+        TopLine::FollowsGround { above } => behind + *above,
+        TopLine::Level(l) => *l,
+        TopLine::Plane(p) => p.level_at(s.at),
+    };
+    Some(Station {
+        chainage: Length::m(chainage),
+        at: s.at,
+        behind,
+        front,
+        retained,
+        slope_behind: slope(s.faces[0], -1.0, behind),
+        slope_front: slope(s.faces[1], 1.0, front),
+        wanted_top,
+        facing: s.facing,
+    })
+}
+
+/// A plane as a top: one level where it is level.
+pub(crate) fn top_in(plane: Plane, above: Length) -> TopLine {
+    let raised = Plane { c: plane.c + above.to_m(), ..plane };
+    if plane.a == 0.0 && plane.b == 0.0 { TopLine::Level(Level::m(raised.c)) } else { TopLine::Plane(raised) }
+}
