@@ -242,16 +242,6 @@ pub static NO_MACHINE_ACCESS: Kind = Kind {
     when_wrong: "Where it comes over the neighbour's or by crane.",
 };
 
-/// Pipes without an outlet.
-pub static NO_OUTLET: Kind = Kind {
-    code: "B-033",
-    name: "no outlet for the pipes",
-    severity: Severity::Ask,
-    why: "A drain without a way out is a pond behind the wall. It is built first, from the low end.",
-    source: "common practice, no source",
-    when_wrong: "none known",
-};
-
 /// A cut stands open long.
 pub static LONG_OPEN: Kind = Kind {
     code: "B-034",
@@ -298,7 +288,6 @@ pub static FINDINGS: &[&Kind] = &[
     &PIECE_TOO_HEAVY,
     &NOBODY_TO_LIFT,
     &NO_MACHINE_ACCESS,
-    &NO_OUTLET,
     &LONG_OPEN,
     &BACK_TO_WORK_AFTER_WATER,
 ];

@@ -270,7 +270,7 @@ pub static CRITICAL_PATH: Working = Working {
 
 /// A number from 1 on as an index from 0 on.
 fn whole(v: f64) -> Option<usize> {
-    (v.fract() == 0.0 && 1.0 <= v && v < 1e9).then(|| v as usize - 1)
+    (v.fract() == 0.0 && (1.0..1e9).contains(&v)).then(|| v as usize - 1)
 }
 
 #[cfg(test)]

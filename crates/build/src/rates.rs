@@ -217,7 +217,7 @@ pub static TASK_HOURS: Working = Working {
     not_for: "Waiting: concrete that sets, deliveries.",
     inputs: &[
         Input::new("quantity", "Q", "units of the task", Unit::NONE, Limits::ours(0.0, 1e6)),
-        Input::new("rate", "r", "hours of one person a unit", Unit::H, Limits::ours(0.0, 1e3)),
+        Input::new("rate", "r", "hours of one person a unit", Unit::H, Limits::ours(0.0, 1e9)),
     ],
     outputs: &[Output { key: "hours", words: "hours of one person", unit: Unit::H }],
     run: |g| Ok(vec![Found::One(task_hours(g.one("quantity")?, g.one("rate")?))]),

@@ -141,7 +141,7 @@ impl Trigger {
         Trigger { measured, above, at_least: false, when, says, asks, source, status }
     }
     /// The same, firing at the limit itself.
-    pub(crate) const fn from_the_limit_on(mut self) -> Trigger {
+    pub(crate) const fn biting_at_the_limit(mut self) -> Trigger {
         self.at_least = true;
         self
     }

@@ -20,11 +20,13 @@ const DAYS: Unit = Unit("days");
 /// # By hand
 /// Reference case BU-02: mean 44, variance 9.
 pub(crate) fn three_point<N: Number>(low: &[N], likely: &[N], high: &[N]) -> (N, N) {
-    let (mut mean, mut variance) = (N::constant(0.0), N::constant(0.0));
+    let (mut means, mut variances) = (vec![], vec![]);
     for ((a, m), b) in low.iter().zip(likely).zip(high) {
-        mean = mean + ((*a + *m * 4.0 + *b) / 6.0).named("t", DAYS);
-        variance = variance + ((*b - *a) / 6.0).squared().named("v", Unit("days²"));
+        means.push(((*a + *m * 4.0 + *b) / 6.0).named("t", DAYS));
+        variances.push(((*b - *a) / 6.0).squared().named("v", Unit("days²")));
     }
+    let sum = |all: Vec<N>| all.into_iter().reduce(|x, y| x + y).unwrap_or(N::constant(0.0));
+    let (mean, variance) = (sum(means), sum(variances));
     (mean.named("μ", DAYS), variance.sqrt().named("σ", DAYS))
 }
 

@@ -29,7 +29,7 @@ pub static TIER_SPACING: Working = Working {
     source: Source { work: "common practice, no source", place: "twice the height of the lower wall" },
     not_for: "Soft ground, water or a slope between the walls: check the whole bank for slip.",
     inputs: &[
-        Input::new("lower", "H", "retained height of the lower wall", Unit::M, Limits::ours(0.0, 10.0)),
+        Input::new("lower", "H", "retained height of the lower wall", Unit::M, Limits::ours(0.0, 1000.0)),
         Input::new("distance", "s", "clear distance of the walls in plan", Unit::M, Limits::ours(0.001, 1000.0)),
     ],
     outputs: &[

@@ -94,7 +94,7 @@ pub struct WallWorks {
     pub guard: Length,
     /// Pads whose fill lies behind it: it is built before they are filled.
     pub holds_fill_of: Vec<String>,
-    /// Pads whose cut makes room for it: they are cut before it is built.
+    /// Pads in whose cut it stands: how long that face is open is told, and their surface waits for it.
     pub stands_in_cut_of: Vec<String>,
     /// Share of its posts that stand already (0 to 1).
     pub built: Share,

@@ -1,7 +1,24 @@
 //! The drawings, to scale, as one list of primitives that becomes SVG here and PDF in `paper`.
+//!
+//! Every drawing fits the frame it is given, chooses the largest standard scale that fits, and says it in [`Scene::scale`].
 
 mod scene;
 mod svg;
 
+mod dimension;
+mod frame;
+mod hatch;
+#[cfg(test)]
+mod overlap;
+mod pens;
+mod placer;
+mod type_metrics;
+mod view;
+
+mod drawings;
+
+pub use drawings::{
+    cutting_bars, drawings, elevation, picture, plan_view, programme_bars, ramp_section, section, site_section, steps_detail,
+};
 pub use scene::{Align, At, Ink, Item, Label, Pen, Scene, Weight};
 pub use svg::to_svg;

@@ -86,6 +86,58 @@ pub struct Label {
     pub halo: bool,
 }
 
+impl Label {
+    /// A text that begins at a place, regular and black.
+    pub fn new(at: At, text: impl Into<String>, size: f64) -> Label {
+        Label {
+            at,
+            text: text.into(),
+            size,
+            align: Align::Start,
+            turn: 0.0,
+            weight: Weight::Regular,
+            ink: Ink(0x1e, 0x1c, 0x19),
+            halo: false,
+        }
+    }
+    /// The same, centred on its place.
+    pub fn middle(mut self) -> Label {
+        self.align = Align::Middle;
+        self
+    }
+    /// The same, ending at its place.
+    pub fn end(mut self) -> Label {
+        self.align = Align::End;
+        self
+    }
+    /// The same, bold.
+    pub fn bold(mut self) -> Label {
+        self.weight = Weight::Bold;
+        self
+    }
+    /// The same in another colour.
+    pub fn ink(mut self, ink: Ink) -> Label {
+        self.ink = ink;
+        self
+    }
+    /// The same, turned anticlockwise by so many degrees.
+    pub fn turned(mut self, degrees: f64) -> Label {
+        self.turn = degrees;
+        self
+    }
+    /// The same with a white edge.
+    pub fn halo(mut self) -> Label {
+        self.halo = true;
+        self
+    }
+}
+
+impl From<Label> for Item {
+    fn from(l: Label) -> Item {
+        Item::Text(l)
+    }
+}
+
 /// One thing on the sheet.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Item {

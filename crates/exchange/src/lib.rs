@@ -6,13 +6,25 @@ pub mod fields;
 
 mod edit;
 mod job_file;
+mod job_text;
 mod page;
 mod price_table;
 mod problem;
 mod record_file;
+mod schema;
+#[cfg(feature = "spreadsheet")]
+mod spreadsheet;
 mod tables;
+mod tables_out;
+mod view;
 mod wall_spec;
 
 pub use edit::{append_entry, apply_adjust};
 pub use job_file::{Read, read_job};
+pub use job_text::{JobTexts, job_text};
 pub use problem::Problem;
+pub use schema::schema_json;
+#[cfg(feature = "spreadsheet")]
+pub use spreadsheet::{NoSpreadsheet, spreadsheet};
+pub use tables_out::tables_out;
+pub use view::{difference_json, plan_json, verify_json, worked_json};

@@ -4,35 +4,28 @@ use groundhold_finding::{Finding, Remedy};
 use groundhold_quantity::{Density, Length, Mass, Money, Share, trim};
 
 use crate::{
-    Bar, CutError, CuttingPlan, Demand, Effort, Head, Line, Measured, Need, Price, Saw, SoldBy, Stock, TakeOff,
+    Bar, CutError, CuttingPlan, Demand, Effort, Line, Measured, Need, Price, Saw, SoldBy, Stock, TakeOff,
     apportion::share_out,
     cut::cut,
     findings::{BOARD_LENGTH_UNKNOWN, CANNOT_BE_CUT, NOT_PROVEN},
     packs::{packs_of, round_up},
-    take_off::{Stores, by_element, length_key, place_of, plain_item, without_price, words},
+    stores::{Stores, length_key},
+    take_off::{Group, by_element, plain_item, without_price},
 };
 
 /// Cuts the pieces of one item and writes a line for every stock length.
-#[allow(clippy::too_many_arguments)]
-pub(crate) fn cut_item(
-    head: Head,
-    item: &str,
-    group: &[&Need],
-    rows: &[&Price],
-    saw: &Saw,
-    effort: Effort,
-    stores: &mut Stores,
-    out: &mut TakeOff,
-) {
-    let (pieces, others): (Vec<&Need>, Vec<&Need>) =
-        group.iter().partition(|n| matches!(n.quantity, Measured::Pieces(_)));
-    if !others.is_empty() {
-        plain_item(head, item, &others, rows, stores, out);
+pub(crate) fn cut_item(mut group: Group, saw: &Saw, effort: Effort, stores: &mut Stores, out: &mut TakeOff) {
+    let is_cut = |n: &&Need| matches!(n.quantity, Measured::Pieces(_));
+    let (pieces, needs): (Vec<&Need>, Vec<&Need>) = group.needs.iter().partition(|n| is_cut(n));
+    if !needs.is_empty() {
+        plain_item(&Group { needs, rows: group.rows.clone(), ..group }, stores, out);
     }
+    group.needs = pieces;
+    let item = group.item;
     if stores.has_unsaid(item) {
-        out.findings.push(length_unknown(item, &pieces));
+        out.findings.push(length_unknown(&group));
     }
-    let listed = cheapest_by_length(rows);
+    let listed = cheapest_by_length(&group.rows);
     let mut stock: Vec<Stock> = listed
         .iter()
         .map(|(length, price, _)| Stock { material: item.into(), length: *length, price: *price, supply: None })
@@ -44,28 +37,28 @@ pub(crate) fn cut_item(
         price: Money::ZERO,
         supply: Some(n),
     }));
-    let plan = match cut(item, &demands(item, &pieces), &stock, saw, effort) {
+    let plan = match cut(item, &demands(&group), &stock, saw, effort) {
         Ok(plan) => plan,
         Err(e) => {
-            out.findings.push(cannot_be_cut(&e, &pieces));
-            out.lines.push(without_price(head, item, &pieces));
+            out.findings.push(cannot_be_cut(&e, &group));
+            out.lines.push(without_price(&group));
             return;
         }
     };
     if !plan.proven {
-        out.findings.push(not_proven(&plan, &pieces));
+        out.findings.push(not_proven(&plan, &group));
     }
     plan.bars.iter().filter(|b| b.limited).for_each(|b| stores.use_bar(item, b.stock));
-    out.lines.extend(lines(head, item, &pieces, &listed, &plan));
+    out.lines.extend(lines(&group, &listed, &plan));
     out.cutting.push(plan);
 }
 
-fn demands(item: &str, pieces: &[&Need]) -> Vec<Demand> {
+fn demands(group: &Group) -> Vec<Demand> {
     let of = |n: &Need| match &n.quantity {
         Measured::Pieces(list) => list
             .iter()
             .map(|(mark, length)| Demand {
-                material: item.into(),
+                material: group.item.into(),
                 element: n.element.clone(),
                 mark: mark.clone(),
                 length: *length,
@@ -74,7 +67,7 @@ fn demands(item: &str, pieces: &[&Need]) -> Vec<Demand> {
             .collect(),
         _ => vec![],
     };
-    pieces.iter().flat_map(|n| of(n)).collect()
+    group.needs.iter().flat_map(|n| of(n)).collect()
 }
 
 /// The cheapest row of every stock length, longest first.
@@ -89,18 +82,12 @@ fn cheapest_by_length<'a>(rows: &[&'a Price]) -> Vec<(Length, Money, &'a Price)>
     all
 }
 
-fn lines(
-    head: Head,
-    item: &str,
-    pieces: &[&Need],
-    listed: &[(Length, Money, &Price)],
-    plan: &CuttingPlan,
-) -> Vec<Line> {
+fn lines(group: &Group, listed: &[(Length, Money, &Price)], plan: &CuttingPlan) -> Vec<Line> {
     let mut lengths: Vec<Length> = plan.bars.iter().map(|b| b.stock).collect();
     lengths.sort_by_key(|l| -length_key(Some(*l)));
     lengths.dedup_by_key(|l| length_key(Some(*l)));
     let bought: usize = plan.bars.iter().filter(|b| !b.limited).count();
-    let share = pieces.iter().map(|n| n.waste.to_fraction()).fold(0.0, f64::max);
+    let share = group.needs.iter().map(|n| n.waste.to_fraction()).fold(0.0, f64::max);
     let spare = round_up(bought as f64 * share);
     let longest_bought = plan.bars.iter().find(|b| !b.limited).map(|b| length_key(Some(b.stock)));
     let of_length = |length: &Length| {
@@ -108,19 +95,12 @@ fn lines(
         let bars: Vec<&Bar> = plan.bars.iter().filter(|b| length_key(Some(b.stock)) == key).collect();
         let row = listed.iter().find(|(l, _, _)| length_key(Some(*l)) == key);
         let spare = if Some(key) == longest_bought { spare } else { 0.0 };
-        line(head, item, pieces, &bars, row, spare)
+        line(group, &bars, row, spare)
     };
     lengths.iter().map(of_length).collect()
 }
 
-fn line(
-    head: Head,
-    item: &str,
-    pieces: &[&Need],
-    bars: &[&Bar],
-    row: Option<&(Length, Money, &Price)>,
-    spare: f64,
-) -> Line {
+fn line(group: &Group, bars: &[&Bar], row: Option<&(Length, Money, &Price)>, spare: f64) -> Line {
     let stock_length = bars.first().map(|b| b.stock);
     let on_hand = bars.iter().filter(|b| b.limited).count() as f64;
     let net = bars.len() as f64;
@@ -131,11 +111,11 @@ fn line(
     let paid: Vec<&&Bar> = bars.iter().filter(|b| bought == 0.0 || !b.limited).collect();
     let parts = paid.iter().flat_map(|b| &b.pieces).map(|p| (p.element.as_str(), p.length.to_m()));
     let (names, weights) = by_element(parts);
-    let density = pieces.iter().find_map(|n| n.density);
+    let density = group.density();
     Line {
-        head,
-        item: item.into(),
-        what: words(pieces),
+        head: group.head,
+        item: group.item.into(),
+        what: group.words(),
         stock_length,
         unit: SoldBy::Each,
         net,
@@ -149,7 +129,7 @@ fn line(
         mass: row.and_then(|(l, _, p)| bar_mass(p, *l, density)).map(|m| m * bought),
         supplier: row.map_or(String::new(), |(_, _, p)| p.supplier.clone()),
         elements: names.into_iter().zip(share_out(amount, &weights)).collect(),
-        why: pieces.iter().filter_map(|n| n.why.clone()).collect(),
+        why: group.why(),
         trace: packed.map(|p| p.trace),
     }
 }
@@ -161,14 +141,15 @@ fn bar_mass(row: &Price, length: Length, density: Option<Density>) -> Option<Mas
     listed.or_else(|| Some(crate::piece_mass(width?, thickness?, length, row.density.or(density)?).ok()?.0))
 }
 
-fn length_unknown(item: &str, pieces: &[&Need]) -> Finding {
+fn length_unknown(group: &Group) -> Finding {
+    let item = group.item;
     let says = format!("`{item}` lies on site, but in which lengths is not said; the cutting list goes without it.");
-    Finding::new(&BOARD_LENGTH_UNKNOWN, place_of(pieces), says)
+    Finding::new(&BOARD_LENGTH_UNKNOWN, group.place(), says)
         .with_remedy(Remedy::theirs("Measure them and give their length."))
 }
 
-fn cannot_be_cut(error: &CutError, pieces: &[&Need]) -> Finding {
-    let f = Finding::new(&CANNOT_BE_CUT, place_of(pieces), format!("{error}."));
+fn cannot_be_cut(error: &CutError, group: &Group) -> Finding {
+    let f = Finding::new(&CANNOT_BE_CUT, group.place(), format!("{error}."));
     match error {
         CutError::TooLong { length, longest, .. } => {
             let says = format!("List a stock length of {} mm or more.", trim(length.to_mm().ceil(), 0));
@@ -179,12 +160,12 @@ fn cannot_be_cut(error: &CutError, pieces: &[&Need]) -> Finding {
     }
 }
 
-fn not_proven(plan: &CuttingPlan, pieces: &[&Need]) -> Finding {
+fn not_proven(plan: &CuttingPlan, group: &Group) -> Finding {
     let says = format!(
         "The cutting list of `{}` costs {}; a cheaper one, by at most {}, is not ruled out.",
         plan.material,
         plan.cost.shown(),
         plan.gap().shown()
     );
-    Finding::new(&NOT_PROVEN, place_of(pieces), says)
+    Finding::new(&NOT_PROVEN, group.place(), says)
 }

@@ -11,23 +11,22 @@
 
 mod apportion;
 mod boards;
-mod carry;
 mod concrete;
 mod convert;
 mod cut;
 mod findings;
 mod fixings;
 mod labour;
+mod lift;
+mod loads;
 mod need;
 mod packs;
 mod price;
 mod quote;
 mod reorder;
+mod stores;
 mod take_off;
 
-pub use carry::{
-    BOARD_MASS, LIFT, LOAD_CONSTANT, LOADS, LiftLimits, Lifted, Loads, Vehicle, barrow, lifting, loads, piece_mass,
-};
 pub use concrete::{BAG_YIELD, BAGS, Bags, HOLE, Hole, bag_yield, concrete_bags, concrete_in_hole};
 pub use cut::{Bar, Bars, CutError, CuttingPlan, DEFAULT_EFFORT, Demand, Effort, Piece, Saw, Stock, cut, cut_all};
 pub use findings::{
@@ -35,6 +34,8 @@ pub use findings::{
 };
 pub use fixings::{SCREWS, screws};
 pub use labour::{HOURS, Hours, Rate, Task, hours_of, labour_need};
+pub use lift::{BOARD_MASS, LIFT, LOAD_CONSTANT, LiftLimits, Lifted, lifting, piece_mass};
+pub use loads::{LOADS, Loads, Vehicle, barrow, loads};
 pub use need::{Head, Measured, Need};
 pub use packs::PACKS;
 pub use price::{NotAUnit, Price, SoldBy};

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use groundhold_quantity::{Length, Money, Share};
 
-use crate::{Head, Line, SoldBy, apportion::share_out, take_off::length_key};
+use crate::{Head, Line, SoldBy, apportion::share_out, stores::length_key};
 
 /// What is added to the net sum.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

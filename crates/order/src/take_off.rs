@@ -12,6 +12,7 @@ use crate::{
     boards, convert,
     findings::{PRICE_MISSING, UNIT_DIFFERS},
     packs::packs_of,
+    stores::{Stores, length_key},
 };
 
 /// One line of the order.
@@ -96,84 +97,61 @@ pub fn take_off_with(needs: &[Need], prices: &[Price], saw: &Saw, on_hand: &[OnH
     }
     let mut stores = Stores::new(on_hand);
     let mut out = TakeOff::default();
-    for ((head, item), mut group) in groups {
-        group.sort_by_key(|n| sort_key(n));
-        let rows: Vec<&Price> = prices.iter().filter(|p| p.item == item).collect();
-        let cut_up = group.iter().any(|n| matches!(n.quantity, Measured::Pieces(_)));
-        if rows.is_empty() {
-            out.findings.push(price_missing(item, &group));
-            out.lines.push(without_price(head, item, &group));
-        } else if cut_up && rows.iter().any(|p| p.stock_length.is_some()) {
-            boards::cut_item(head, item, &group, &rows, saw, effort, &mut stores, &mut out);
+    for ((head, item), mut needs) in groups {
+        needs.sort_by_key(|n| sort_key(n));
+        let group = Group { head, item, needs, rows: prices.iter().filter(|p| p.item == item).collect() };
+        let cut_up = group.needs.iter().any(|n| matches!(n.quantity, Measured::Pieces(_)));
+        if group.rows.is_empty() {
+            out.findings.push(price_missing(&group));
+            out.lines.push(without_price(&group));
+        } else if cut_up && group.rows.iter().any(|p| p.stock_length.is_some()) {
+            boards::cut_item(group, saw, effort, &mut stores, &mut out);
         } else {
-            plain_item(head, item, &group, &rows, &mut stores, &mut out);
+            plain_item(&group, &mut stores, &mut out);
         }
     }
     out.left_over = stores.rest(prices);
     out
 }
 
-/// What is on site, as it is used up.
-pub(crate) struct Stores(Vec<OnHand>);
-
-impl Stores {
-    fn new(on_hand: &[OnHand]) -> Stores {
-        let mut all = on_hand.to_vec();
-        all.retain(|o| o.units > 0.0);
-        all.sort_by(|a, b| a.item.cmp(&b.item).then(length_key(b.stock_length).cmp(&length_key(a.stock_length))));
-        Stores(all)
-    }
-    /// Units of an item without a stock length.
-    fn units(&self, item: &str) -> f64 {
-        self.0.iter().filter(|o| o.item == item && o.stock_length.is_none()).map(|o| o.units).sum()
-    }
-    /// Uses up so many units of an item without a stock length.
-    fn use_up(&mut self, item: &str, mut units: f64) {
-        for o in self.0.iter_mut().filter(|o| o.item == item && o.stock_length.is_none()) {
-            let taken = o.units.min(units);
-            o.units -= taken;
-            units -= taken;
-        }
-    }
-    /// Bars of an item: length and whole number.
-    pub(crate) fn bars(&self, item: &str) -> Vec<(Length, u32)> {
-        let bars = self.0.iter().filter(|o| o.item == item);
-        bars.filter_map(|o| o.stock_length.map(|l| (l, o.units.floor().min(1e6) as u32))).collect()
-    }
-    /// Uses up one bar.
-    pub(crate) fn use_bar(&mut self, item: &str, length: Length) {
-        let same = |o: &&mut OnHand| o.item == item && length_key(o.stock_length) == length_key(Some(length));
-        if let Some(o) = self.0.iter_mut().filter(same).find(|o| o.units >= 1.0) {
-            o.units -= 1.0;
-        }
-    }
-    /// True where the item is on site, but its lengths are not said.
-    pub(crate) fn has_unsaid(&self, item: &str) -> bool {
-        self.units(item) > 0.0
-    }
-    fn rest(self, prices: &[Price]) -> Vec<LeftOver> {
-        let left = self.0.into_iter().filter(|o| o.units > 1e-9);
-        let unit = |item: &str| prices.iter().find(|p| p.item == item).map(|p| p.unit);
-        left.map(|o| LeftOver { unit: unit(&o.item), item: o.item, stock_length: o.stock_length, units: o.units })
-            .collect()
-    }
+/// The needs of one item under one head, and the rows of the price list that have it.
+pub(crate) struct Group<'a> {
+    pub head: Head,
+    pub item: &'a str,
+    pub needs: Vec<&'a Need>,
+    pub rows: Vec<&'a Price>,
 }
 
-/// A length as a key to sort and compare by.
-pub(crate) fn length_key(l: Option<Length>) -> i64 {
-    l.map_or(0, crate::cut::to_units)
+impl Group<'_> {
+    /// The words of the needs, each once.
+    pub(crate) fn words(&self) -> String {
+        let mut said: Vec<&str> = self.needs.iter().map(|n| n.what.as_str()).filter(|w| !w.is_empty()).collect();
+        said.sort_unstable();
+        said.dedup();
+        said.join("; ")
+    }
+    /// The element, where it is one; else the whole job.
+    pub(crate) fn place(&self) -> Place {
+        let first = self.needs.first().map_or("", |n| n.element.as_str());
+        if self.needs.iter().all(|n| n.element == first) { Place::of(first) } else { Place::job() }
+    }
+    /// The workings behind the needs.
+    pub(crate) fn why(&self) -> Vec<Trace> {
+        self.needs.iter().filter_map(|n| n.why.clone()).collect()
+    }
+    /// The first density said.
+    pub(crate) fn density(&self) -> Option<Density> {
+        self.needs.iter().find_map(|n| n.density)
+    }
+    /// The allowance, where all needs have the same.
+    fn common_waste(&self) -> Option<Share> {
+        let first = self.needs.first()?.waste;
+        self.needs.iter().all(|n| n.waste == first).then_some(first)
+    }
 }
 
 fn sort_key(n: &Need) -> (String, String, u64, u64) {
     (n.element.clone(), n.what.clone(), n.quantity.si().to_bits(), n.waste.to_fraction().to_bits())
-}
-
-/// The words of a group's needs, each once.
-pub(crate) fn words(group: &[&Need]) -> String {
-    let mut said: Vec<&str> = group.iter().map(|n| n.what.as_str()).filter(|w| !w.is_empty()).collect();
-    said.sort_unstable();
-    said.dedup();
-    said.join("; ")
 }
 
 /// Elements of a group, in the order of their names, with the sum of their weights.
@@ -191,23 +169,17 @@ struct Offer<'a> {
     line: Line,
 }
 
-pub(crate) fn plain_item(
-    head: Head,
-    item: &str,
-    group: &[&Need],
-    rows: &[&Price],
-    stores: &mut Stores,
-    out: &mut TakeOff,
-) {
+pub(crate) fn plain_item(group: &Group, stores: &mut Stores, out: &mut TakeOff) {
     let (mut offers, mut refused): (Vec<Offer>, Vec<String>) = (vec![], vec![]);
-    let counted = group.iter().any(|n| matches!(n.quantity, Measured::Count(_)));
+    let rows = &group.rows;
+    let counted = group.needs.iter().any(|n| matches!(n.quantity, Measured::Count(_)));
     let several_lengths = rows.windows(2).any(|w| length_key(w[0].stock_length) != length_key(w[1].stock_length));
     let unsaid = counted && several_lengths;
     if unsaid {
         refused.push("it is listed in several lengths; a count does not say which, give the pieces".into());
     }
     for row in rows.iter().filter(|_| !unsaid) {
-        match offer(head, group, row, stores.units(item)) {
+        match offer(group, row, stores.units(group.item)) {
             Ok(line) => offers.push(Offer { row, line }),
             Err(why) => refused.push(why),
         }
@@ -218,31 +190,31 @@ pub(crate) fn plain_item(
     });
     match offers.into_iter().next() {
         Some(o) => {
-            stores.use_up(item, o.line.on_hand);
+            stores.use_up(group.item, o.line.on_hand);
             out.lines.push(o.line);
         }
         None => {
             refused.sort();
-            out.findings.push(unit_differs(item, group, &refused));
-            out.lines.push(without_price(head, item, group));
+            out.findings.push(unit_differs(group, &refused));
+            out.lines.push(without_price(group));
         }
     }
 }
 
 /// The line of a group by one row of the price list.
-fn offer(head: Head, group: &[&Need], row: &Price, on_hand: f64) -> Result<Line, String> {
-    let units = group.iter().map(|n| convert::units_of(n, row)).collect::<Result<Vec<f64>, String>>()?;
+fn offer(group: &Group, row: &Price, on_hand: f64) -> Result<Line, String> {
+    let units = group.needs.iter().map(|n| convert::units_of(n, row)).collect::<Result<Vec<f64>, String>>()?;
     let net: f64 = units.iter().sum();
-    let waste: f64 = units.iter().zip(group).map(|(u, n)| u * n.waste.to_fraction()).sum();
-    let share = common_waste(group).unwrap_or(if net > 0.0 { Share::fraction(waste / net) } else { Share::ZERO });
+    let waste: f64 = units.iter().zip(&group.needs).map(|(u, n)| u * n.waste.to_fraction()).sum();
+    let share = group.common_waste().unwrap_or(if net > 0.0 { Share::fraction(waste / net) } else { Share::ZERO });
     let packed = packs_of(net, share, row.pack, on_hand).map_err(|e| e.to_string())?;
     let amount = (row.price * packed.bought).to_cents();
-    let (names, weights) = by_element(group.iter().zip(&units).map(|(n, u)| (n.element.as_str(), *u)));
-    let density = row.density.or(group.iter().find_map(|n| n.density));
+    let (names, weights) = by_element(group.needs.iter().zip(&units).map(|(n, u)| (n.element.as_str(), *u)));
+    let density = row.density.or(group.density());
     Ok(Line {
-        head,
+        head: group.head,
         item: row.item.clone(),
-        what: words(group),
+        what: group.words(),
         stock_length: None,
         unit: row.unit,
         net,
@@ -256,15 +228,9 @@ fn offer(head: Head, group: &[&Need], row: &Price, on_hand: f64) -> Result<Line,
         mass: mass_of_units(row, density).map(|m| m * packed.bought),
         supplier: row.supplier.clone(),
         elements: names.into_iter().zip(share_out(amount, &weights)).collect(),
-        why: group.iter().filter_map(|n| n.why.clone()).collect(),
+        why: group.why(),
         trace: Some(packed.trace),
     })
-}
-
-/// The allowance, where all needs of a group have the same.
-pub(crate) fn common_waste(group: &[&Need]) -> Option<Share> {
-    let first = group.first()?.waste;
-    group.iter().all(|n| n.waste == first).then_some(first)
 }
 
 fn mass_of_units(row: &Price, density: Option<Density>) -> Option<Mass> {
@@ -278,18 +244,19 @@ fn mass_of_units(row: &Price, density: Option<Density>) -> Option<Mass> {
 }
 
 /// A line that waits for its price.
-pub(crate) fn without_price(head: Head, item: &str, group: &[&Need]) -> Line {
-    let (names, _) = by_element(group.iter().map(|n| (n.element.as_str(), 1.0)));
-    let same = group.windows(2).all(|w| w[0].quantity.kind() == w[1].quantity.kind());
+pub(crate) fn without_price(group: &Group) -> Line {
+    let needs = &group.needs;
+    let (names, _) = by_element(needs.iter().map(|n| (n.element.as_str(), 1.0)));
+    let same = needs.windows(2).all(|w| w[0].quantity.kind() == w[1].quantity.kind());
     let figures = |n: &Need| convert::in_natural_unit(&n.quantity).1;
-    let net: f64 = if same { group.iter().map(|n| figures(n)).sum() } else { 0.0 };
-    let waste: f64 = if same { group.iter().map(|n| figures(n) * n.waste.to_fraction()).sum() } else { 0.0 };
+    let net: f64 = if same { needs.iter().map(|n| figures(n)).sum() } else { 0.0 };
+    let waste: f64 = if same { needs.iter().map(|n| figures(n) * n.waste.to_fraction()).sum() } else { 0.0 };
     Line {
-        head,
-        item: item.into(),
-        what: words(group),
+        head: group.head,
+        item: group.item.into(),
+        what: group.words(),
         stock_length: None,
-        unit: group.first().map_or(SoldBy::Each, |n| convert::in_natural_unit(&n.quantity).0),
+        unit: needs.first().map_or(SoldBy::Each, |n| convert::in_natural_unit(&n.quantity).0),
         net,
         waste,
         gross: net + waste,
@@ -301,28 +268,23 @@ pub(crate) fn without_price(head: Head, item: &str, group: &[&Need]) -> Line {
         mass: None,
         supplier: String::new(),
         elements: names.into_iter().map(|n| (n, Money::ZERO)).collect(),
-        why: group.iter().filter_map(|n| n.why.clone()).collect(),
+        why: group.why(),
         trace: None,
     }
 }
 
-/// The element of a group, where it is one; else the whole job.
-pub(crate) fn place_of(group: &[&Need]) -> Place {
-    let first = group.first().map_or("", |n| n.element.as_str());
-    if group.iter().all(|n| n.element == first) { Place::of(first) } else { Place::job() }
-}
-
-fn price_missing(item: &str, group: &[&Need]) -> Finding {
-    let line = without_price(Head::Materials, item, group);
+fn price_missing(group: &Group) -> Finding {
+    let (line, item) = (without_price(group), group.item);
     let much = format!("{} {}", trim(line.gross, 2), line.unit.shown());
     let says = format!("`{item}` ({}; {much}) has no price: the quote is incomplete.", line.what);
     let row = format!("Add a row for `{item}` to the price list, sold by the {} for example.", line.unit.word());
-    Finding::new(&PRICE_MISSING, place_of(group), says).with_remedy(Remedy::theirs(row))
+    Finding::new(&PRICE_MISSING, group.place(), says).with_remedy(Remedy::theirs(row))
 }
 
-fn unit_differs(item: &str, group: &[&Need], refused: &[String]) -> Finding {
+fn unit_differs(group: &Group, refused: &[String]) -> Finding {
+    let item = group.item;
     let why = refused.first().cloned().unwrap_or_default();
     let says = format!("`{item}` cannot be bought as listed: {why}. The quote is incomplete.");
     let way_out = "Give the row of the price list a unit that fits, or what one unit holds, or a density.";
-    Finding::new(&UNIT_DIFFERS, place_of(group), says).with_remedy(Remedy::theirs(way_out))
+    Finding::new(&UNIT_DIFFERS, group.place(), says).with_remedy(Remedy::theirs(way_out))
 }

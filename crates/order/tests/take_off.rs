@@ -41,7 +41,7 @@ fn needs() -> Vec<Need> {
 }
 
 fn line<'a>(t: &'a TakeOff, item: &str) -> &'a Line {
-    t.lines.iter().find(|l| l.item == item).unwrap()
+    t.lines.iter().find(|l| l.item == item).unwrap_or_else(|| panic!("there is no line for {item}"))
 }
 
 #[test]
@@ -157,12 +157,8 @@ fn every_line_can_show_its_packs() {
     let t = take_off(&needs(), &prices(), &Saw::default());
     for l in &t.lines {
         let sheet = l.trace.as_ref().unwrap().sheet().unwrap();
-        assert_eq!(sheet.values[2], groundhold_working_value(l.bought), "{}", l.item);
+        assert_eq!(sheet.values[2], groundhold_working::Value::One(l.bought), "{}", l.item);
     }
-}
-
-fn groundhold_working_value(v: f64) -> groundhold_working::Value {
-    groundhold_working::Value::One(v)
 }
 
 fn any_needs() -> impl Strategy<Value = Vec<Need>> {

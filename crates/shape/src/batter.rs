@@ -157,7 +157,7 @@ fn fan(p: &Platform, i: usize, slope: f64, emit: Emit<'_>) {
     }
     let (apex, z) = p.ring[i];
     let rise = (straight_out(slope, rise_along(p, before)), straight_out(slope, rise_along(p, i)));
-    let count = (angle / (std::f64::consts::FRAC_PI_2 / PER_QUARTER)).ceil().max(1.0) as usize;
+    let count = (angle / (std::f64::consts::FRAC_PI_2 / PER_QUARTER) - 1e-6).ceil().max(1.0) as usize;
     let ray = |k: usize| {
         let t = k as f64 / count as f64;
         if k == 0 {

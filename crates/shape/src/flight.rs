@@ -21,6 +21,9 @@ const LANDING_MOST: Length = Length::mm(2500.0);
 /// Risers may differ by this and feel the same (common practice, no source).
 const EQUAL: Length = Length::mm(5.0);
 
+/// A flight whose risers leave their limits by more than this share is not drawn (ours).
+const FAR_OUT: f64 = 0.25;
+
 /// Where a flight meets its pad.
 struct Head {
     top: Point,
@@ -127,7 +130,11 @@ fn step_down(
     }
     let s = found.ok_or("the ground below is nowhere lower than the pad where its steps would come down")?;
     let f = lay(w, h, &s)?;
-    findings.push(no_fit(w, h, &s, &f, wish, &ground));
+    findings.push(no_fit(w, h, &f, wish, &ground));
+    let (least, most) = limits.riser;
+    if !(least * (1.0 - FAR_OUT) <= f.riser && f.riser <= most * (1.0 + FAR_OUT)) {
+        return Err(format!("risers of {:.0} mm are too far from the limits to be drawn", f.riser.to_mm()));
+    }
     if s.out.riser_mm != 0.0 {
         findings.push(riser_out(&f, wish));
     }
@@ -277,14 +284,7 @@ fn riser_out(f: &Flight, wish: &Wish) -> Finding {
 }
 
 /// No flight fits: says the nearest, and what would make one fit.
-fn no_fit(
-    w: &FlightWish,
-    h: &Head,
-    s: &Steps,
-    f: &Flight,
-    wish: &Wish,
-    ground: &dyn Fn(f64) -> Option<Level>,
-) -> Finding {
+fn no_fit(w: &FlightWish, h: &Head, f: &Flight, wish: &Wish, ground: &dyn Fn(f64) -> Option<Level>) -> Finding {
     let limits = &wish.limits.steps;
     let says = format!(
         "{}: no number of equal risers keeps the limits ({}); the nearest is {} of {:.1} mm with a going of {:.0} mm, 2R+G {:.0} mm, pitch {:.1}°.",
@@ -317,7 +317,6 @@ fn no_fit(
             }],
         ));
     }
-    let _ = s;
     finding
 }
 

@@ -39,6 +39,8 @@ impl Scene<'_> {
 #[derive(Debug, Clone)]
 pub(crate) struct Line {
     pub points: Vec<Point>,
+    /// Chainage of each point, metres.
+    pub at: Vec<f64>,
     /// Half its thickness, metres.
     pub half: f64,
     pub retains: Side,
@@ -61,19 +63,19 @@ pub(crate) struct Spot {
 }
 
 impl Line {
-    pub fn length(&self) -> f64 {
-        self.points.windows(2).map(|p| distance(p[0], p[1]).to_m()).sum()
+    /// Through at least two different points.
+    pub fn new(points: Vec<Point>, half: f64, retains: Side) -> Line {
+        let mut at = vec![0.0];
+        let mut sum = 0.0;
+        for p in points.windows(2) {
+            sum += distance(p[0], p[1]).to_m();
+            at.push(sum);
+        }
+        Line { points, at, half, retains }
     }
 
-    /// Chainage of each of its points.
-    pub fn chainages(&self) -> Vec<f64> {
-        let mut sum = 0.0;
-        let mut out = vec![0.0];
-        for p in self.points.windows(2) {
-            sum += distance(p[0], p[1]).to_m();
-            out.push(sum);
-        }
-        out
+    pub fn length(&self) -> f64 {
+        self.at.last().copied().unwrap_or(0.0)
     }
 
     fn facing(&self, i: usize) -> Vector {
@@ -87,7 +89,7 @@ impl Line {
     /// The place at a chainage, the displacement to its front face per metre off the line (mitred at corners), and the
     /// directions square to the stretches that meet there.
     fn place(&self, chainage: f64) -> (Point, Vector, [Vector; 2]) {
-        let at = self.chainages();
+        let at = &self.at;
         let last = self.points.len() - 2;
         let i = at.iter().skip(1).position(|c| chainage < *c).unwrap_or(last);
         let long = at[i + 1] - at[i];
@@ -119,7 +121,7 @@ impl Line {
 
     /// Chainages at corners, where the ground changes behind or in front, and in steps of no more than 0.25 m.
     pub fn chainages_of_change(&self, scene: &Scene<'_>) -> Vec<f64> {
-        let starts = self.chainages();
+        let starts = &self.at;
         let reach = self.half + OFF_FACE;
         let mut found = starts.clone();
         for (i, start) in starts.iter().enumerate().take(self.points.len() - 1) {
@@ -132,8 +134,7 @@ impl Line {
         let long = self.length();
         found.retain(|c| (0.0..=long).contains(c));
         found.sort_by(f64::total_cmp);
-        let corners = starts;
-        let is_corner = |c: f64| corners.iter().any(|k| (k - c).abs() < 1e-9);
+        let is_corner = |c: f64| starts.iter().any(|k| (k - c).abs() < 1e-9);
         let mut kept: Vec<f64> = vec![];
         for c in found {
             match kept.last().copied() {
@@ -159,9 +160,9 @@ impl Line {
 
     /// The part between two chainages.
     pub fn part(&self, from: f64, to: f64) -> Vec<Point> {
-        let at = self.chainages();
+        let at = &self.at;
         let mut out = vec![self.place(from).0];
-        out.extend(self.points.iter().zip(&at).filter(|(_, c)| from + 1e-6 < **c && **c < to - 1e-6).map(|(p, _)| *p));
+        out.extend(self.points.iter().zip(at).filter(|(_, c)| from + 1e-6 < **c && **c < to - 1e-6).map(|(p, _)| *p));
         out.push(self.place(to).0);
         out
     }
@@ -212,22 +213,21 @@ pub(crate) fn fade(
     let best = spots
         .iter()
         .enumerate()
-        .filter(|(_, s)| given.0 <= s.chainage && s.chainage <= given.1 && !open(s.chainage))
+        .filter(|(_, s)| given.0 - ENDED <= s.chainage && s.chainage <= given.1 + ENDED && !open(s.chainage))
         .filter_map(|(i, s)| s.holds.map(|h| (i, h)))
         .reduce(|a, b| if b.1 > a.1 { b } else { a })
         .filter(|(_, h)| *h > HOLDS)?
         .0;
-    let walk =
-        |forward: bool, fades: bool, end: f64| {
-            if !fades {
-                return (end, false);
-            }
-            let Some(c) = end_of(scene, line, &spots, best, forward, &open) else { return (end, false) };
-            let stub = openings
-                .iter()
-                .find(|(a, b)| if forward { *a <= c && c <= b + buried } else { a - buried <= c && c <= *b });
-            (stub.map_or(c, |(a, b)| if forward { *a } else { *b }), true)
-        };
+    let walk = |forward: bool, fades: bool, end: f64| {
+        if !fades {
+            return (end, false);
+        }
+        let Some(c) = end_of(scene, line, &spots, best, forward, &open) else { return (end, false) };
+        let stub = openings
+            .iter()
+            .find(|(a, b)| if forward { *a <= c && c <= b + buried } else { a - buried <= c && c <= *b });
+        (stub.map_or(c, |(a, b)| if forward { *a } else { *b }), true)
+    };
     let (from, met_start) = walk(false, fades[0], given.0);
     let (to, met_end) = walk(true, fades[1], given.1);
     (to > from).then_some(Stretch { from, to, met: [met_start, met_end] })
@@ -266,7 +266,7 @@ fn end_of(
     None
 }
 
-/// The place between a chainage that holds more than `than` and one that does not, halved until it is found.
+/// The last place that holds more than `than` between a chainage that does and one that does not, by halving.
 fn turn(scene: &Scene<'_>, line: &Line, mut holds: f64, mut not: f64, than: f64) -> f64 {
     for _ in 0..60 {
         let middle = (holds + not) / 2.0;
@@ -276,12 +276,12 @@ fn turn(scene: &Scene<'_>, line: &Line, mut holds: f64, mut not: f64, than: f64)
             not = middle;
         }
     }
-    not
+    holds
 }
 
-/// The stations of a line; those outside the survey are left out.
-pub(crate) fn stations(scene: &Scene<'_>, line: &Line, top: &TopLine) -> Vec<Station> {
-    line.chainages_of_change(scene).into_iter().filter_map(|c| station(scene, line, top, c)).collect()
+/// The stations of a line; nothing for those outside the survey.
+pub(crate) fn stations(scene: &Scene<'_>, line: &Line, top: &TopLine) -> Vec<Option<Station>> {
+    line.chainages_of_change(scene).into_iter().map(|c| station(scene, line, top, c)).collect()
 }
 
 fn station(scene: &Scene<'_>, line: &Line, top: &TopLine, chainage: f64) -> Option<Station> {

@@ -1,11 +1,11 @@
 //! How do the wishes become one finished surface?
 //!
-//! Where a wall fades depends on the batters, and where batters end depends on the walls. So the surface is laid twice:
-//! first with fading walls led on as far as they may reach, to find where they meet the ground; then with the walls as
-//! they are.
+//! Where a wall fades depends on the batters, and where batters end depends on the walls. So for each fading wall the
+//! surface is laid with this wall led on as far as it may reach and the others as they stand so far; where its end is
+//! found to move, walls near it are looked at again. At last the surface is laid with the walls as they are.
 
 use groundhold_finding::{Finding, Place};
-use groundhold_quantity::{Length, Level, Point, distance};
+use groundhold_quantity::{Length, Level, Point, distance, distance_to_segment};
 use groundhold_surface::Tin;
 
 use crate::barrier::{Barrier, of_wall};
@@ -24,6 +24,10 @@ use crate::{
 const REACH: f64 = 30.0;
 /// Beside an opening the batter of the ramp may bury a wall for this long without its ending there, metres (ours).
 const BURIED: f64 = 0.5;
+/// Walls are looked at again no more often than this.
+const ROUNDS: usize = 4;
+/// An end that moves by less than this has not moved, metres.
+const MOVED: f64 = 1e-4;
 /// An end that moves by no more than this is where it was given, metres.
 const SAME_END: f64 = 0.1;
 
@@ -32,9 +36,7 @@ pub fn shape(ground: &Tin, wish: &Wish) -> Shaped {
     let mut findings = vec![];
     let pads = pad::pads(ground, wish, &mut findings);
     let walls: Vec<Planned<'_>> = wish.walls.iter().filter_map(|w| planned(w, &pads, &mut findings)).collect();
-    let reaching: Vec<Line> = walls.iter().map(|w| w.reaching.clone()).collect();
-    let first = laid(ground, wish, &pads, &reaching, &mut vec![]);
-    let found: Vec<Found> = walls.iter().map(|w| w.met(ground, &first)).collect();
+    let found = ends_met(ground, wish, &pads, &walls);
     let lines: Vec<Line> = found.iter().map(|f| f.line.clone()).collect();
     let last = laid(ground, wish, &pads, &lines, &mut findings);
     let scene = last.scene(ground);
@@ -174,27 +176,70 @@ fn plan<'a>(w: &'a WallWish, pads: &[Pad]) -> Result<Planned<'a>, String> {
         points[0] = given[0] + (given[0] - given[1]).unit() * REACH;
         from = REACH;
     }
-    let reaching = Line { points, half: thickness / 2.0, retains: w.retains };
+    let reaching = Line::new(points, thickness / 2.0, w.retains);
     Ok(Planned { wish: w, top, given, reaching, from, to: from + long })
 }
 
+/// Where the walls end: each in turn with the others as found so far, until none moves.
+fn ends_met(ground: &Tin, wish: &Wish, pads: &[Pad], walls: &[Planned<'_>]) -> Vec<Found> {
+    let mut found: Vec<Found> = walls
+        .iter()
+        .map(|w| Found { line: Line::new(w.given.clone(), w.reaching.half, w.wish.retains), stretch: None })
+        .collect();
+    let mut open = vec![true; walls.len()];
+    for _ in 0..ROUNDS {
+        for (i, w) in walls.iter().enumerate() {
+            if !std::mem::take(&mut open[i]) {
+                continue;
+            }
+            let line = |(k, f): (usize, &Found)| if k == i { w.reaching.clone() } else { f.line.clone() };
+            let lines: Vec<Line> = found.iter().enumerate().map(line).collect();
+            let met = w.met(ground, &laid(ground, wish, pads, &lines, &mut vec![]));
+            let moved: Vec<Point> = [0, usize::MAX]
+                .into_iter()
+                .filter_map(|end| {
+                    let of = |l: &Line| l.points[end.min(l.points.len() - 1)];
+                    let (a, b) = (of(&met.line), of(&found[i].line));
+                    (distance(a, b).to_m() > MOVED).then_some([a, b])
+                })
+                .flatten()
+                .collect();
+            for (k, other) in walls.iter().enumerate() {
+                open[k] |= k != i && moved.iter().any(|p| other.is_near(*p));
+            }
+            found[i] = met;
+        }
+        if !open.contains(&true) {
+            break;
+        }
+    }
+    found
+}
+
 impl Planned<'_> {
+    /// Whether batters of this wall's surroundings may reach a place.
+    fn is_near(&self, p: Point) -> bool {
+        let fades = self.wish.start == End::Fade || self.wish.end == End::Fade;
+        let near = |s: &[Point]| distance_to_segment(p, s[0], s[1]).to_m() < 2.0 * batter::WIDEST;
+        fades && self.reaching.points.windows(2).any(near)
+    }
+
     /// Where its ends meet the ground.
-    fn met(&self, ground: &Tin, first: &Laid) -> Found {
+    fn met(&self, ground: &Tin, laid: &Laid) -> Found {
         let w = self.wish;
-        let openings = openings(&self.reaching, &first.ramps);
+        let openings = openings(&self.reaching, &laid.ramps);
         let fades = [w.start == End::Fade, w.end == End::Fade];
-        let scene = first.scene(ground);
+        let scene = laid.scene(ground);
         let stretch = fade(&scene, &self.reaching, (self.from, self.to), fades, &openings, BURIED);
         let points = stretch.map_or_else(|| self.given.clone(), |s| self.reaching.part(s.from, s.to));
-        Found { line: Line { points, ..self.reaching.clone() }, stretch }
+        Found { line: Line::new(points, self.reaching.half, w.retains), stretch }
     }
 }
 
 /// Chainages between which ramps pass through a wall.
 fn openings(line: &Line, ramps: &[Ramp]) -> Vec<(f64, f64)> {
     let mut found = vec![];
-    let at = line.chainages();
+    let at = &line.at;
     for r in ramps {
         let mut path = r.path.clone();
         if let [.., a, b] = &mut path[..] {
@@ -230,7 +275,8 @@ fn profile(
     let line = found.line;
     let long = line.length();
     let stations = stations(scene, &line, &w.top);
-    let asked = line.chainages_of_change(scene).len();
+    let asked = stations.len();
+    let stations: Vec<_> = stations.into_iter().flatten().collect();
     if stations.len() < asked {
         let says = format!(
             "{id}: {} of {asked} places along it lie outside the surveyed ground; expected all inside.",

@@ -18,7 +18,7 @@ pub static REGION: Region = Region {
     words: australia::WORDS,
     units: Units::Metric,
     triggers: &[
-        rule(Length::m(1.0), &[], "A wall of 1 m or more needs a building permit.").from_the_limit_on(),
+        rule(Length::m(1.0), &[], "A wall of 1 m or more needs a building permit.").biting_at_the_limit(),
         rule(
             Length::ZERO,
             &[Condition::BoundaryWithinHeight],

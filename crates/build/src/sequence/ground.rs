@@ -3,7 +3,7 @@
 use groundhold_quantity::{Area, Volume};
 
 use super::draft::{Book, Draft, Kind};
-use super::{site, wall};
+use super::wall;
 use crate::rates::{self, barrow, together};
 use crate::{DigBy, PadWorks};
 
@@ -21,9 +21,7 @@ pub(crate) fn cut(book: &mut Book, p: &PadWorks) {
         "From the top down, up to {:.2} m deep; leave the last 50 mm until it is surfaced; check the level often.",
         p.cut_depth.to_m()
     ));
-    let stripped = book.exactly("", Kind::Strip).is_some();
     let draft = book.site_ready(draft);
-    let draft = if stripped { draft } else { draft.hold("the first spade", site::first_spade(book)) };
     book.put(draft);
 }
 

@@ -49,6 +49,7 @@ fn drafted(works: &Works) -> Vec<Draft> {
     works.ramps.iter().for_each(|r| ways::ramp(&mut book, r));
     works.pads.iter().for_each(|p| ground::surface(&mut book, p));
     site::end(&mut book);
+    site::hold_first_spade(&mut book);
     book.drafts
 }
 

@@ -4,9 +4,7 @@ use groundhold_finding::{Finding, Place, Remedy, Severity};
 use groundhold_quantity::{Length, Mass};
 
 use super::draft::{Kind, id};
-use crate::findings::{
-    BACK_TO_WORK_AFTER_WATER, LONG_OPEN, NO_MACHINE_ACCESS, NO_OUTLET, NOBODY_TO_LIFT, PIECE_TOO_HEAVY,
-};
+use crate::findings::{BACK_TO_WORK_AFTER_WATER, LONG_OPEN, NO_MACHINE_ACCESS, NOBODY_TO_LIFT, PIECE_TOO_HEAVY};
 use crate::{Crew, DigBy, Programme, Task, Works};
 
 /// Days that a cut may stand open before it is said. Ours.
@@ -26,10 +24,6 @@ pub(crate) fn remarks(works: &Works, crew: &Crew, p: &Programme) -> Vec<Finding>
         );
         let by_hand = Remedy::theirs("Dig by hand, open the way for a day, or lift the machine in.");
         said.push(Finding::new(&NO_MACHINE_ACCESS, Place::job(), says).with_remedy(by_hand));
-    }
-    if works.drainage.outlet.is_none() && works.walls.iter().any(|w| !w.complete && w.pipe > Length::ZERO) {
-        let says = "Pipes are to be laid behind walls, and nobody has said where their water comes out.";
-        said.push(Finding::new(&NO_OUTLET, Place::job(), says));
     }
     long_open(works, p, &mut said);
     for w in works.walls.iter().filter(|w| w.water_found && !w.complete) {

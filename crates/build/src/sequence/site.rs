@@ -2,7 +2,7 @@
 
 use groundhold_quantity::Volume;
 
-use super::draft::{Book, Draft, Kind};
+use super::draft::{Book, Draft, Hold, Kind};
 use crate::DigBy;
 use crate::rates::{self, together};
 
@@ -50,12 +50,21 @@ fn strip(book: &mut Book) {
     let name = format!("Strip turf and topsoil, {:.1} m²", w.stripped.area.to_m2());
     let draft = Draft::new(Kind::Strip, "", name, volume.to_m3(), &rate)
         .how("Turf and topsoil each to a heap of their own, out of the way of everything that follows.");
-    let draft = book.site_ready(draft).hold("the first spade", first_spade(book));
+    let draft = book.site_ready(draft);
     book.put(draft);
 }
 
+/// The hold point before anybody digs, set on the digging task that comes first.
+pub(crate) fn hold_first_spade(book: &mut Book) {
+    let digs = [Kind::Strip, Kind::Cut, Kind::Outlet, Kind::Trench, Kind::Sump, Kind::Holes, Kind::Steps, Kind::Ramp];
+    let first = digs.iter().find_map(|k| book.drafts.iter().position(|d| d.kind == *k));
+    let Some(i) = first else { return };
+    let checks = first_spade(book);
+    book.drafts[i].hold = Some(Hold { name: "the first spade", checks });
+}
+
 /// What is looked at before anybody digs.
-pub(crate) fn first_spade(book: &Book) -> Vec<String> {
+fn first_spade(book: &Book) -> Vec<String> {
     let w = book.works;
     let mut checks: Vec<String> = vec![
         "Reply of the services enquiry is at hand, services are marked, and everybody was shown them.".into(),

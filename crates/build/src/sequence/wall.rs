@@ -33,8 +33,9 @@ fn dig(book: &mut Book, w: &WallWorks, lower: Option<&str>) {
     let job = book.works;
     let begin = |book: &Book, draft: Draft| {
         let mut draft = book.site_ready(draft);
-        for pad in &w.stands_in_cut_of {
-            draft = draft.after(book.exactly(pad, Kind::Cut));
+        // Dug from the top down before the walls go up from the bottom, so that no hole stands open under a moving barrow.
+        for pad in &job.pads {
+            draft = draft.after(book.exactly(&pad.id, Kind::Cut));
         }
         draft.after(lower.and_then(|l| book.up_to(l, Kind::Concrete)))
     };
@@ -124,7 +125,7 @@ fn drain(book: &mut Book, w: &WallWorks) {
     let something = w.pipe.to_m() > 0.0 || w.fabric.to_m2() > 0.0;
     if something {
         // One task of two quantities: the rate is that of the mix, per metre of wall.
-        let run = if w.length.to_m() > 0.0 { w.length.to_m() } else { 1.0 };
+        let run = if w.length.to_m() >= 0.1 { w.length.to_m() } else { 1.0 };
         let mixed = |p: groundhold_quantity::Time, f: groundhold_quantity::Time| (p + f).to_h() / run;
         let rate = rates::Rate {
             what: "lay pipe and fabric",

@@ -12,7 +12,7 @@ fn digging(book: &Book) -> Rate {
     }
 }
 
-fn basing(book: &Book) -> Rate {
+fn basing() -> Rate {
     together("place and compact base", &[rates::STONE, rates::COMPACT])
 }
 
@@ -39,7 +39,7 @@ pub(crate) fn steps(book: &mut Book, f: &FlightWorks) {
     let risers = f.risers as f64;
     // The builder's rate is for steps of about a metre; wider ones take more in proportion.
     let width = if f.width.to_m() > 1.0 { f.width.to_m() } else { 1.0 };
-    let others = [(f.cut.to_m3(), digging(book)), (f.base.to_m3(), basing(book))];
+    let others = [(f.cut.to_m3(), digging(book)), (f.base.to_m3(), basing())];
     let rate = mixed("dig and build steps", "riser", risers, &scaled(&rates::RISER, width), &others);
     let draft = Draft::new(Kind::Steps, &f.id, format!("Build steps {}", f.id), risers, &rate).how(format!(
         "{} equal risers for {:.3} m of rise, from the bottom up; check the running height at each.",
@@ -56,18 +56,14 @@ pub(crate) fn ramp(book: &mut Book, r: &RampWorks) {
     if r.complete || (area <= 0.0 && r.cut.to_m3() <= 0.0 && r.fill.to_m3() <= 0.0 && r.base.to_m3() <= 0.0) {
         return;
     }
-    let run = if r.length.to_m() > 0.0 { r.length.to_m() } else { 1.0 };
+    let run = if r.length.to_m() >= 0.1 { r.length.to_m() } else { 1.0 };
     let none = Rate { low: 0.0, likely: 0.0, high: 0.0, ..rates::SURFACE };
     let filling = together(
         "load, wheel, spread and compact",
         &[rates::LOAD, barrow(book.works.access.haul), rates::SPREAD, rates::COMPACT],
     );
-    let others = [
-        (area, rates::SURFACE),
-        (r.cut.to_m3(), digging(book)),
-        (r.fill.to_m3(), filling),
-        (r.base.to_m3(), basing(book)),
-    ];
+    let others =
+        [(area, rates::SURFACE), (r.cut.to_m3(), digging(book)), (r.fill.to_m3(), filling), (r.base.to_m3(), basing())];
     let rate = mixed("shape and surface a ramp", "m", run, &none, &others);
     let draft = Draft::new(Kind::Ramp, &r.id, format!("Build ramp {}", r.id), run, &rate)
         .how(format!("{:.2} m wide; check the gradient with a board and level at every metre.", r.width.to_m()));

@@ -7,7 +7,7 @@ use crate::rows::{self, not_below_zero};
 
 /// Depths below the ground at the wall between which a strip is felt: from its near edge down at φ, from its far edge
 /// down at 45° + φ/2, both from the ground as it slopes. Units m and radians.
-pub(super) fn strip_reach<N: Number>(phi: N, slope: N, from: N, to: N) -> (N, N) {
+pub fn strip_reach<N: Number>(phi: N, slope: N, from: N, to: N) -> (N, N) {
     let shallow = not_below_zero(phi.tan() - slope.tan());
     let steep = (N::degrees(45.0) + phi / 2.0).tan() - slope.tan();
     (from * shallow, to * steep)
@@ -36,17 +36,18 @@ pub fn strip_on_yielding_wall<N: Number>(q: N, k_h: N, phi: N, slope: N, from: N
     q * k_h * width / (bottom - top)
 }
 
-/// How many times more a narrow, heavy strip close to the wall pushes than [`strip_on_yielding_wall`] says, because it
-/// makes the wedge steeper.
+/// How many times more a strip pushes than [`strip_on_yielding_wall`] says, where its weight makes the wedge steeper or
+/// flatter.
 ///
 /// # Source
-/// Coulomb's wedge (1776) with the strip wholly on it: P(ρ) = (½ γ H² cot ρ + q (b − a)) tan(ρ − φ), at the plane that
-/// makes it largest without cutting the strip, less the thrust without the strip. Worked out for level ground and a
-/// smooth wall by ourselves, compared with the trial wedge in the tests; elsewhere taken over as a ratio.
+/// Coulomb's wedge (1776) with the strip wholly or partly on it: P(ρ) = (A cot ρ + Q) tan(ρ − φ), at the plane that makes
+/// it largest, less the thrust without the strip. Worked out for level ground and a smooth wall by ourselves, compared
+/// with the trial wedge in the tests; elsewhere taken over as a ratio.
 /// # Symbols
 /// | q, a, b, γ, φ, H | load, its edges, unit weight, friction angle, height | kPa, m, kN/m³, angle, m | |
+/// | A, Q | wholly on the wedge: ½γH², q(b − a); partly: ½γH² + qH, −qa | kN/m | |
 /// # Gives
-/// A ratio of 1 or more; 1 where the far edge lies beyond the wedge of the bare soil.
+/// A ratio of 1 or more; 1 where the rectangle already covers the worst wedge.
 /// # Not for
 /// Several heavy strips side by side, whose wedges help each other: use the trial wedge.
 /// # Errors
@@ -54,31 +55,54 @@ pub fn strip_on_yielding_wall<N: Number>(q: N, k_h: N, phi: N, slope: N, from: N
 /// # By hand
 /// q = 60, a = 0, b = 0.3, γ = 18, φ = 32°, H = 1.2: ρ = 75.96°, (3.24 + 18) · 0.9645 − 3.98 = 16.5 against 9.98 kN/m:
 /// 1.654 (case SU-03).
-pub fn narrow_strip<N: Number>(load: N, from: N, to: N, gamma: N, phi: N, height: N) -> N {
+pub fn worst_wedge_ratio<N: Number>(load: N, from: N, to: N, gamma: N, phi: N, height: N) -> N {
     let one = N::constant(1.0);
-    let bare = N::degrees(45.0) + phi / 2.0;
-    let edge = (height / to).atan();
-    if edge.value() <= bare.value() {
+    let (top, bottom) = strip_reach(phi, N::constant(0.0), from, to);
+    if height.value() <= top.value() {
         return one;
     }
-    let half = (gamma * height.squared() * 0.5).named("A", Unit::KN_M);
-    let weight = (load * (to - from)).named("Q", Unit::KN_M);
-    let f = phi.tan();
-    // Where the derivative vanishes: (Q (1 + f²) − A f) t² + 2 A f² t + A f = 0, t = tan ρ.
-    let lead = weight * (f.squared() + 1.0) - half * f;
-    let steepest = if lead.value() < 0.0 {
-        let t = (half * f.squared() + (half.squared() * f.squared().squared() - lead * half * f).sqrt()) / (-lead);
-        let best = t.atan();
-        if best.value() < edge.value() { best } else { edge }
-    } else {
-        edge
+    let own = gamma * height.squared() * 0.5;
+    let near = if from.value() > 0.0 { (height / from).atan() } else { N::degrees(90.0) };
+    let far = (height / to).atan();
+    let whole = (own, load * (to - from));
+    let partly = (own + load * height, -(load * from));
+    let on_whole = (far.value() > phi.value()).then(|| (whole, within(steepest(whole, phi), N::constant(0.0), far)));
+    let on_part = (partly, within(steepest(partly, phi), far, near));
+    let push = |((a, q), plane): &((N, N), N)| (*a / plane.tan() + *q) * (*plane - phi).tan();
+    let worst = match on_whole {
+        Some(w) if push(&w).value() >= push(&on_part).value() => w,
+        _ => on_part,
     };
-    let plane = steepest.named("ρ", Unit::DEG);
-    let with = (half / plane.tan() + weight) * (plane - phi).tan();
-    let without = half * rankine::ka(phi);
-    let plain = weight * (N::degrees(45.0) - phi / 2.0).tan();
-    let ratio = ((with - without) / plain).named("n", Unit::NONE);
-    if ratio.value() < 1.0 { one } else { ratio }
+    let ((a, q), plane) = worst;
+    let with = push(&((a.named("A", Unit::KN_M), q.named("Q", Unit::KN_M)), plane.named("ρ", Unit::DEG)));
+    let more = with.named("P", Unit::KN_M) - own * rankine::ka(phi);
+    let rectangle = load * (to - from) * (N::degrees(45.0) - phi / 2.0).tan();
+    let felt = if bottom.value() > height.value() { rectangle * (height - top) / (bottom - top) } else { rectangle };
+    let ratio = (more / felt).named("n", Unit::NONE);
+    // Within rounding of 1 the rectangle is the wedge.
+    if ratio.value() < 1.0 + 1e-9 { one } else { ratio }
+}
+
+/// The plane on which (A cot ρ + Q) tan(ρ − φ) is largest: (Q (1 + f²) − A f) t² + 2 A f² t + A f = 0 with t = tan ρ and
+/// f = tan φ; upright where it only grows, flat where it only falls.
+fn steepest<N: Number>((a, q): (N, N), phi: N) -> N {
+    let f = phi.tan();
+    let lead = q * (f.squared() + 1.0) - a * f;
+    if lead.value() >= 0.0 || f.value() == 0.0 {
+        return if lead.value() >= 0.0 { N::degrees(90.0) } else { N::degrees(0.0) };
+    }
+    let af2 = a * f.squared();
+    ((af2 + (af2.squared() - lead * a * f).sqrt()) / (-lead)).atan()
+}
+
+fn within<N: Number>(plane: N, least: N, most: N) -> N {
+    if plane.value() > most.value() {
+        most
+    } else if plane.value() < least.value() {
+        least
+    } else {
+        plane
+    }
 }
 
 /// Force and depth of the pressure of a strip on a wall that cannot yield: elastic stress, doubled by the mirror load.
@@ -199,7 +223,7 @@ pub static STRIP_YIELDING: Working = Working {
     outputs: &[
         Output { key: "top", words: "depth where it begins", unit: Unit::M },
         Output { key: "bottom", words: "depth where it ends", unit: Unit::M },
-        Output { key: "narrow", words: "times more, where narrow and heavy", unit: Unit::NONE },
+        Output { key: "ratio", words: "times more, where its weight moves the wedge", unit: Unit::NONE },
         Output { key: "p", words: "pressure between", unit: Unit::KPA },
     ],
     run: |g| {
@@ -208,9 +232,9 @@ pub static STRIP_YIELDING: Working = Working {
         let level = Shown::constant(0.0);
         let (top, bottom) = strip_reach(phi, level, from, to);
         let (top, bottom) = (top.named("z_1", Unit::M), bottom.named("z_2", Unit::M));
-        let narrow = narrow_strip(q, from, to, g.one("gamma")?, phi, g.one("height")?);
-        let p = (strip_on_yielding_wall(q, rankine::ka(phi), phi, level, from, to) * narrow).named("σ", Unit::KPA);
-        Ok([top, bottom, narrow, p].map(Found::One).into())
+        let ratio = worst_wedge_ratio(q, from, to, g.one("gamma")?, phi, g.one("height")?);
+        let p = (strip_on_yielding_wall(q, rankine::ka(phi), phi, level, from, to) * ratio).named("σ", Unit::KPA);
+        Ok([top, bottom, ratio, p].map(Found::One).into())
     },
 };
 

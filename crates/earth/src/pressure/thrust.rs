@@ -123,7 +123,7 @@ impl<N: Number> Law<'_, N> {
 /// # Source
 /// Coefficients: Rankine (1857) and Coulomb (1776), see [`rankine::ka_slope`] and [`coulomb::ka`]. Cohesion: level ground
 /// K·σ′ − 2c√K (EN 1997-1:2004 Annex C.1 with a = 0); sloping ground Mazindrani and Ganjali (1997). Strips:
-/// [`surcharge::strip_on_yielding_wall`] times [`surcharge::narrow_strip`]. Water: full hydrostatic pressure below its level, soil at γ_sat − γ_w there.
+/// [`surcharge::strip_on_yielding_wall`] times [`surcharge::worst_wedge_ratio`]. Water: full hydrostatic pressure below its level, soil at γ_sat − γ_w there.
 /// # Symbols
 /// | H, γ, γ_sat, φ, c, β, δ, q, h_w | as in the rows of the working | | |
 /// # Gives
@@ -294,7 +294,7 @@ fn strips<N: Number>(law: &Law<N>) -> Vec<Felt<N>> {
     let felt = |s: &Load<N>| {
         let (top, bottom) = surcharge::strip_reach(law.case.phi, law.slope, s.from, s.to);
         let p = surcharge::strip_on_yielding_wall(s.q, law.k_h, law.case.phi, law.slope, s.from, s.to);
-        let n = surcharge::narrow_strip(s.q, s.from, s.to, law.case.gamma, law.case.phi, law.case.height);
+        let n = surcharge::worst_wedge_ratio(s.q, s.from, s.to, law.case.gamma, law.case.phi, law.case.height);
         let p = if n.value() == 1.0 { p } else { p * n };
         let symbol = if s.permanent { "σ_G" } else { "σ_s" };
         Felt { top: top.value(), bottom: bottom.value(), pressure: shown(p, symbol), permanent: s.permanent }

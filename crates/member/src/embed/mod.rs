@@ -23,7 +23,7 @@
 //! };
 //! let rows = depths_by_method(&case, Some(Length::mm(800.0)));
 //! let depths: Vec<_> = rows.iter().filter_map(|r| r.depth.map(|d| format!("{:.2} m", d.to_m()))).collect();
-//! assert_eq!(depths, ["0.80 m", "1.19 m", "0.76 m", "0.93 m"]);
+//! assert_eq!(depths, ["0.80 m", "1.19 m", "0.76 m", "1.00 m"]);
 //! let broms = rows.iter().find(|r| r.method == Method::BromsSand).and_then(|r| r.at.as_ref());
 //! assert_eq!(broms.map(|a| format!("{:.2}", a.factor)).as_deref(), Some("1.69"));
 //! ```

@@ -14,14 +14,20 @@ struct State {
 }
 
 /// The most valuable filling of every kind of bar that is worth more than its `threshold`, at most `left` of each
-/// piece. Bars with an infinite threshold are not filled.
-pub(super) fn worthwhile(p: &Problem, value: &[f64], left: &[u16], threshold: &[f64]) -> Vec<Column> {
+/// piece. Bars with an infinite threshold are not filled. `None` where the steps do not suffice.
+pub(super) fn worthwhile(
+    p: &Problem,
+    value: &[f64],
+    left: &[u16],
+    threshold: &[f64],
+    steps: &mut u64,
+) -> Option<Vec<Column>> {
     let mut items: Vec<usize> = (0..value.len()).filter(|&i| value[i] > 0.0 && left[i] > 0).collect();
     let ratio = |i: usize| value[i] / p.weight[i] as f64;
     items.sort_by(|&a, &b| ratio(b).total_cmp(&ratio(a)).then(a.cmp(&b)));
     let bars: Vec<(i64, f64)> =
         p.space.iter().zip(threshold).filter(|(_, t)| t.is_finite()).map(|(s, t)| (*s, *t)).collect();
-    let Some(most) = bars.iter().map(|b| b.0).max() else { return vec![] };
+    let Some(most) = bars.iter().map(|b| b.0).max() else { return Some(vec![]) };
     let mut states = vec![State { weight: 0, value: 0.0, before: 0, item: 0 }];
     let mut front: Vec<u32> = vec![0];
     for &i in &items {
@@ -41,6 +47,10 @@ pub(super) fn worthwhile(p: &Problem, value: &[f64], left: &[u16], threshold: &[
             if grown.is_empty() {
                 break;
             }
+            *steps = steps.saturating_sub(4 * (front.len() + grown.len()) as u64);
+            if *steps == 0 {
+                return None;
+            }
             front = merged(&states, &front, &grown);
             last = grown;
         }
@@ -49,7 +59,7 @@ pub(super) fn worthwhile(p: &Problem, value: &[f64], left: &[u16], threshold: &[
         let k = front.iter().rev().find(|&&k| states[k as usize].weight <= p.space[s])?;
         (states[*k as usize].value > threshold[s]).then(|| column(s, &states, *k, value.len()))
     };
-    (0..p.space.len()).filter(|&s| threshold[s].is_finite()).filter_map(best).collect()
+    Some((0..p.space.len()).filter(|&s| threshold[s].is_finite()).filter_map(best).collect())
 }
 
 /// Two lists by growing weight become one, without what is dominated.

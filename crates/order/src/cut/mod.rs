@@ -3,14 +3,15 @@
 //! # Source
 //! The lower bound: Gilmore and Gomory, *A Linear Programming Approach to the Cutting-Stock Problem*, Operations
 //! Research 9 (1961) 849–859, with columns priced by the list form of Nemhauser and Ullmann, *Discrete Dynamic
-//! Programming and Capital Allocation*, Management Science 15 (1969) 494–505. The search: one bar at a time, always
-//! with the longest piece that is left, every way of filling the bar whose reduced cost still leaves room under the
-//! best list known; standard branch and bound.
+//! Programming and Capital Allocation*, Management Science 15 (1969) 494–505 (all from memory). The search is standard
+//! branch and bound: first over how many bars of each length, and of all together, then over how each bar is filled,
+//! always with the longest piece that is left.
 //!
 //! # Saw cuts
 //! n pieces on a bar need n − 1 cuts between them, and one more where an offcut is left (which comes out of the
 //! offcut). So a bar of length L, trimmed by t, takes pieces with Σ(l + kerf) ≤ L − t + kerf.
 
+mod filling;
 mod greedy;
 mod integers;
 mod knapsack;
@@ -62,14 +63,14 @@ pub struct Demand {
 /// How long to look for a proof, in steps of the search; no clock, so every machine gives the same list.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Effort {
-    /// Linear programs solved at most after the first.
+    /// Linear programs solved at most.
     pub nodes: usize,
-    /// Ways of filling a bar looked at, at most.
-    pub fillings: usize,
+    /// Elementary steps at most, in them and between them: a few nanoseconds each.
+    pub steps: u64,
 }
 
 /// Enough to prove the lists of garden jobs within the time of a drag.
-pub const DEFAULT_EFFORT: Effort = Effort { nodes: 400, fillings: 400_000 };
+pub const DEFAULT_EFFORT: Effort = Effort { nodes: 400, steps: 20_000_000 };
 
 impl Default for Effort {
     fn default() -> Effort {
@@ -216,6 +217,8 @@ pub enum CutError {
     },
 }
 
+/// More lengths than this are cut longest first, with the volume as bound.
+const MOST_LENGTHS: usize = 300;
 /// Most pieces of one material on one cutting list.
 const MOST_PIECES: u64 = 5_000;
 

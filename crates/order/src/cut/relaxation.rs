@@ -74,15 +74,16 @@ pub(super) fn dearest(p: &Problem) -> f64 {
     p.cost.iter().copied().max().unwrap_or(1).max(1) as f64
 }
 
-/// Solves the relaxation for what is left of the pieces; new fillings are added to the pool.
-pub(super) fn relax(p: &Problem, left: &[u16], window: &Window, pool: &mut Vec<Column>) -> Relaxed {
+/// Solves the relaxation for what is left of the pieces; new fillings are added to the pool. `steps` counts down; where
+/// it comes to zero, the bound is nothing.
+pub(super) fn relax(p: &Problem, left: &[u16], window: &Window, pool: &mut Vec<Column>, steps: &mut u64) -> Relaxed {
     let dear = dearest(p);
     let cost: Vec<f64> = p.cost.iter().map(|&c| c as f64 / dear).collect();
     let pieces: f64 = left.iter().map(|&n| f64::from(n)).sum();
-    let (mut found, unserved) = solve(p, left, window, pool, &cost, pieces + 2.0);
+    let (mut found, unserved) = solve(p, left, window, pool, (&cost, pieces + 2.0), steps);
     if unserved > UNSERVED {
         // Is there no list at all? The least that must stay unserved, whatever it costs, says so.
-        let (least, _) = solve(p, left, window, pool, &vec![0.0; cost.len()], 1.0);
+        let (least, _) = solve(p, left, window, pool, (&vec![0.0; cost.len()], 1.0), steps);
         if least.bound > UNSERVED {
             found.bound = f64::INFINITY;
         }
@@ -90,22 +91,26 @@ pub(super) fn relax(p: &Problem, left: &[u16], window: &Window, pool: &mut Vec<C
     found
 }
 
-/// The program with these costs; gives also how much stays unserved.
+/// The program with these costs of the bars and of a piece unserved; gives also how much stays unserved.
 fn solve(
     p: &Problem,
     left: &[u16],
     window: &Window,
     pool: &mut Vec<Column>,
-    cost: &[f64],
-    unserved: f64,
+    (cost, unserved): (&[f64], f64),
+    steps: &mut u64,
 ) -> (Relaxed, f64) {
     let rows = Rows::new(left, window);
     let mut basis = Basis::new(&rows, unserved);
     let proper = |c: &Column| window.most[c.stock] > 0 && c.counts.iter().zip(left).all(|(a, l)| a <= l);
     let mut open = Table::new(basis.rows);
-    (0..pool.len()).filter(|&i| proper(&pool[i])).for_each(|i| open.add(i, &rows, pool, cost));
+    (0..pool.len()).rev().filter(|&i| proper(&pool[i])).for_each(|i| open.add(i, &rows, pool, cost));
     let (mut still, mut converged) = (0, false);
     for _ in 0..MOST_PIVOTS {
+        *steps = steps.saturating_sub((basis.rows * (basis.rows + 16)) as u64);
+        if *steps == 0 {
+            break;
+        }
         let dual = basis.dual();
         let cautious = still > 2 * basis.rows + 10;
         if let Some((v, at)) = open.entering(&rows, &dual, cautious) {
@@ -118,7 +123,7 @@ fn solve(
         let threshold: Vec<f64> = (0..cost.len())
             .map(|s| if window.most[s] > 0 { (cost[s] + rent[s]).max(0.0) + EPS } else { f64::INFINITY })
             .collect();
-        let mut fresh = worthwhile(p, &value, left, &threshold);
+        let Some(mut fresh) = worthwhile(p, &value, left, &threshold, steps) else { break };
         fresh.retain(|c| !open.number.iter().any(|&i| pool[i] == *c));
         if fresh.is_empty() {
             converged = true;

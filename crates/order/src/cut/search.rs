@@ -1,11 +1,12 @@
-//! Is there a cheaper list? Bars are fixed one by one until the bound says no.
+//! Is there a cheaper list? Numbers of bars, then single bars, are fixed until the bound says no.
 
 use std::{cmp::Reverse, collections::BTreeMap};
 
 use super::{
-    Effort,
+    Effort, MOST_LENGTHS,
+    filling::fillings,
     greedy::{greedy, take},
-    integers::{Column, ENOUGH, Problem},
+    integers::{Column, Problem},
     relaxation::{Relaxed, Window, dearest, relax},
 };
 
@@ -32,9 +33,13 @@ struct Search<'a> {
     /// Cost of the best list; of no list, more than any can cost.
     best_cost: i64,
     nodes: usize,
-    fillings: usize,
+    /// Steps that are left.
+    steps: u64,
     effort: Effort,
-    seen: BTreeMap<(Vec<u16>, Vec<u32>), i64>,
+    /// What the inner search looks for costs at most this.
+    aim: i64,
+    /// Pieces that these bars do not hold for so much, all ways having been tried.
+    hopeless: BTreeMap<(Vec<u16>, Vec<u32>), i64>,
     /// True where the inner search stopped before its end.
     cut_short: bool,
     /// Nodes at which the inner search stops.
@@ -83,35 +88,23 @@ pub(super) fn search(p: &Problem, effort: Effort) -> Option<Found> {
     if let Some(columns) = greedy(p, &p.demand, &p.supply) {
         s.offer(columns);
     }
-    let window = Window::up_to(&p.supply);
-    let root = s.relax(&p.demand, &window);
-    let mut bound = s.round_up(root.bound);
-    s.dive(&p.demand, &p.supply, &root);
-    let mut parts = Parts::default();
-    if bound < s.best_cost && s.fill_bars(&p.supply, FIRST_NODES) {
-        bound = s.best_cost;
-    }
-    parts.push(bound, Part::Open(window, root));
-    while let Some((least, part)) = parts.pop() {
-        bound = least;
-        if least >= s.best_cost || s.is_spent() {
-            break;
-        }
-        match part {
-            Part::Open(window, relaxed) => s.split(window, &relaxed, least, &mut parts),
-            Part::Bars(bars, nodes) => {
-                if !s.fill_bars(&bars, nodes) {
-                    parts.push(least, Part::Bars(bars, nodes * 4));
-                }
-            }
-        }
-        bound = parts.least().unwrap_or(s.best_cost);
+    let mut bound = s.round_up(by_volume(p) / s.dearest);
+    if bound < s.best_cost && p.weight.len() <= MOST_LENGTHS {
+        bound = s.look(bound);
     }
     let mut columns = s.best?;
     columns.sort();
     let bound = bound.min(s.best_cost);
     let cheapest = bound / p.per_price == s.best_cost / p.per_price;
     Some(Found { columns, bound, cheapest, complete: bound == s.best_cost, nodes: s.nodes })
+}
+
+/// What the pieces cost, if every bar were full of them and all bars the cheapest for their length.
+fn by_volume(p: &Problem) -> f64 {
+    let all: f64 = p.weight.iter().zip(&p.demand).map(|(&w, &d)| w as f64 * f64::from(d)).sum();
+    let dearest = f64::INFINITY;
+    let rate = p.space.iter().zip(&p.cost).map(|(&s, &c)| c as f64 / s as f64).fold(dearest, f64::min);
+    if all > 0.0 { all * rate } else { 0.0 }
 }
 
 /// Each kind of piece alone on each kind of bar, and each kind of bar empty.
@@ -142,17 +135,47 @@ impl<'a> Search<'a> {
             best: None,
             best_cost: (pieces + 1) * dearest as i64 + 1,
             nodes: 0,
-            fillings: 0,
+            steps: effort.steps,
             effort,
-            seen: BTreeMap::new(),
+            aim: 0,
+            hopeless: BTreeMap::new(),
             cut_short: false,
             stop_at: 0,
         }
     }
 
+    /// Looks for better lists; gives what none can cost less than, `bound` at least.
+    fn look(&mut self, mut bound: i64) -> i64 {
+        let (demand, supply) = (&self.p.demand, &self.p.supply);
+        let window = Window::up_to(supply);
+        let root = self.relax(demand, &window);
+        bound = bound.max(self.round_up(root.bound));
+        self.dive(demand, supply, &root);
+        if bound >= self.best_cost || self.fill_bars(supply, FIRST_NODES) {
+            return self.best_cost;
+        }
+        let mut parts = Parts::default();
+        parts.push(bound, Part::Open(window, root));
+        while let Some((least, part)) = parts.pop() {
+            if least >= self.best_cost || self.is_spent() {
+                return least;
+            }
+            match part {
+                Part::Open(window, relaxed) => self.split(window, &relaxed, least, &mut parts),
+                Part::Bars(bars, nodes) => {
+                    if !self.fill_bars(&bars, nodes) {
+                        parts.push(least, Part::Bars(bars, nodes * 4));
+                    }
+                }
+            }
+            bound = parts.least().unwrap_or(self.best_cost);
+        }
+        bound
+    }
+
     fn relax(&mut self, left: &[u16], window: &Window) -> Relaxed {
         self.nodes += 1;
-        relax(self.p, left, window, &mut self.pool)
+        relax(self.p, left, window, &mut self.pool, &mut self.steps)
     }
 
     /// With no least number of bars.
@@ -176,7 +199,7 @@ impl<'a> Search<'a> {
     }
 
     fn is_spent(&self) -> bool {
-        self.nodes >= self.effort.nodes || self.fillings >= self.effort.fillings
+        self.nodes >= self.effort.nodes || self.steps == 0
     }
 
     /// Splits a part where its relaxation has a fraction of a bar: of all kinds together first, then of one kind.
@@ -226,7 +249,9 @@ impl<'a> Search<'a> {
 
     /// Looks for a better list with these bars at most, for so many nodes; true where all were looked at.
     fn fill_bars(&mut self, bars: &[u32], nodes: usize) -> bool {
-        self.seen.clear();
+        let all = bars.iter().zip(&self.p.cost).map(|(&n, &c)| i64::from(n).saturating_mul(c));
+        let all = all.fold(0, i64::saturating_add);
+        self.aim = all.min(self.best_cost - self.p.step);
         self.cut_short = false;
         self.stop_at = (self.nodes + nodes).min(self.effort.nodes);
         self.descend(&self.p.demand, bars, 0, &mut vec![]);
@@ -287,33 +312,41 @@ impl<'a> Search<'a> {
             if let Some(rest) = greedy(self.p, &left, &supply) {
                 list.extend(rest);
                 self.offer(list);
+                self.aim = self.aim.min(self.best_cost - self.p.step);
             }
         }
     }
 
     fn stops(&mut self) -> bool {
-        self.cut_short |= self.nodes >= self.stop_at || self.fillings >= self.effort.fillings;
+        self.cut_short |= self.nodes >= self.stop_at || self.steps == 0;
         self.cut_short
     }
 
-    /// Solves what is left after the bars in `chosen`, which cost `spent`.
+    /// Solves what is left after the bars in `chosen`, which cost `spent`; passes over lists that cost more than `aim`.
     fn descend(&mut self, left: &[u16], supply: &[u32], spent: i64, chosen: &mut Vec<Column>) {
         if left.iter().all(|&n| n == 0) {
             self.offer(chosen.clone());
+            self.aim = self.aim.min(self.best_cost - self.p.step);
             return;
         }
         let key = (left.to_vec(), supply.to_vec());
-        if self.seen.get(&key).is_some_and(|&before| before <= spent) || self.stops() {
+        if self.hopeless.get(&key).is_some_and(|&budget| budget >= self.aim - spent) || self.stops() {
             return;
         }
-        self.seen.insert(key, spent);
         let relaxed = self.relax_up_to(left, supply);
-        if spent.saturating_add(self.round_up(relaxed.bound)) >= self.best_cost {
-            return;
+        if spent.saturating_add(self.round_up(relaxed.bound)) <= self.aim {
+            self.try_fillings(left, supply, spent, &relaxed, chosen);
         }
-        self.round(left, supply, &relaxed, chosen);
-        for (reduced, column) in self.fillings(left, supply, spent, &relaxed) {
-            if spent.saturating_add(self.round_up(relaxed.bound + reduced)) >= self.best_cost {
+        if !self.cut_short {
+            let budget = self.aim - spent;
+            self.hopeless.entry(key).and_modify(|b| *b = budget.max(*b)).or_insert(budget);
+        }
+    }
+
+    fn try_fillings(&mut self, left: &[u16], supply: &[u32], spent: i64, relaxed: &Relaxed, chosen: &mut Vec<Column>) {
+        self.round(left, supply, relaxed, chosen);
+        for (reduced, column) in self.fillings(left, supply, spent, relaxed) {
+            if spent.saturating_add(self.round_up(relaxed.bound + reduced)) > self.aim {
                 continue;
             }
             if self.stops() {
@@ -329,98 +362,15 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// Every filling with the longest piece left whose reduced cost leaves room under the best list, best first.
+    /// Ways of filling the next bar, the most promising first.
     fn fillings(&mut self, left: &[u16], supply: &[u32], spent: i64, relaxed: &Relaxed) -> Vec<(f64, Column)> {
-        let Some(longest) = left.iter().position(|&n| n > 0) else { return vec![] };
-        let n = left.len();
-        let mut density = vec![0.0; n + 1];
-        for i in (0..n).rev() {
-            let here = if left[i] > 0 { relaxed.value[i] / self.p.weight[i] as f64 } else { 0.0 };
-            density[i] = if density[i + 1] > here { density[i + 1] } else { here };
-        }
-        let room = (self.best_cost - self.p.step - spent) as f64 / self.dearest * (1.0 + 1e-9) + 1e-9 - relaxed.bound;
-        let mut found = vec![];
-        for s in (0..self.p.space.len()).filter(|&s| supply[s] > 0 && self.p.weight[longest] <= self.p.space[s]) {
-            let price = self.p.cost[s] as f64 / self.dearest + relaxed.rent[s];
-            let mut fill = Filling {
-                p: self.p,
-                left,
-                supply,
-                stock: s,
-                longest,
-                value: &relaxed.value,
-                density: &density,
-                price,
-                least: price - room,
-                counts: vec![0; n],
-                steps: self.effort.fillings.saturating_sub(self.fillings),
-                found: &mut found,
-            };
-            let before = fill.steps;
-            fill.fill(longest, self.p.space[s], 0.0);
-            let after = fill.steps;
-            self.fillings += before - after;
-            self.cut_short |= after == 0;
-        }
+        let room = (self.aim - spent) as f64 / self.dearest * (1.0 + 1e-9) + 1e-9 - relaxed.bound;
+        let found = fillings(self.p, left, supply, relaxed, room, &mut self.steps);
+        self.cut_short |= self.steps == 0;
         let often = |c: &Column| relaxed.used.iter().find(|(i, _)| self.pool[*i] == *c).map_or(0.0, |u| u.1);
         let mut ranked: Vec<(i64, f64, f64, Column)> =
             found.into_iter().map(|(d, c)| ((d * 1e7).round() as i64, often(&c), d, c)).collect();
         ranked.sort_by(|a, b| a.0.cmp(&b.0).then(b.1.total_cmp(&a.1)).then(b.3.counts.cmp(&a.3.counts)));
         ranked.into_iter().map(|(_, _, d, c)| (d, c)).collect()
-    }
-}
-
-/// All fillings of one bar, by depth-first counting.
-struct Filling<'a> {
-    p: &'a Problem,
-    left: &'a [u16],
-    supply: &'a [u32],
-    stock: usize,
-    longest: usize,
-    value: &'a [f64],
-    density: &'a [f64],
-    price: f64,
-    least: f64,
-    counts: Vec<u16>,
-    steps: usize,
-    found: &'a mut Vec<(f64, Column)>,
-}
-
-impl Filling<'_> {
-    fn fill(&mut self, item: usize, space: i64, worth: f64) {
-        if self.steps == 0 {
-            return;
-        }
-        self.steps -= 1;
-        if worth + self.density[item] * space as f64 <= self.least {
-            return;
-        }
-        if item == self.left.len() {
-            if self.is_full(space) && !self.has_cheaper_bar(space) {
-                self.found.push((self.price - worth, Column { stock: self.stock, counts: self.counts.clone() }));
-            }
-            return;
-        }
-        let most = (space / self.p.weight[item]).min(i64::from(self.left[item])) as u16;
-        for n in (u16::from(item == self.longest)..=most).rev() {
-            self.counts[item] = n;
-            self.fill(item + 1, space - i64::from(n) * self.p.weight[item], worth + f64::from(n) * self.value[item]);
-        }
-        self.counts[item] = 0;
-    }
-
-    /// True where nothing that is left would still fit: a bar that could take a piece more may as well take it.
-    fn is_full(&self, space: i64) -> bool {
-        (0..self.left.len()).all(|i| self.counts[i] == self.left[i] || self.p.weight[i] > space)
-    }
-
-    /// True where another bar without a limit holds the same pieces for less.
-    fn has_cheaper_bar(&self, space: i64) -> bool {
-        let (s, p) = (self.stock, self.p);
-        let holds = p.space[s] - space;
-        (0..p.space.len()).any(|o| {
-            let cheaper = p.cost[o] < p.cost[s] || (p.cost[o] == p.cost[s] && o < s);
-            o != s && self.supply[o] == ENOUGH && p.space[o] >= holds && cheaper
-        })
     }
 }

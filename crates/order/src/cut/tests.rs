@@ -158,11 +158,23 @@ fn a_search_cut_short_still_gives_a_list_and_an_honest_bound() {
     // Odd prices, so that rounding up the bound does not close the gap.
     let pieces: Vec<(f64, u32)> = (0..12).map(|i| (0.413 + 0.137 * f64::from(i), 3 + i % 4)).collect();
     let stock = have(&[(2.4, 14.90), (3.0, 18.05), (3.6, 20.99), (4.2, 25.50)]);
-    let none = Effort { nodes: 0, fillings: 0 };
+    let none = Effort { nodes: 0, steps: 0 };
     let quick = cut("board", &want(&pieces), &stock, &kerf(4.0), none).unwrap();
-    let long = cut("board", &want(&pieces), &stock, &kerf(4.0), Effort { nodes: 3_000, fillings: 5_000_000 }).unwrap();
+    let long = cut("board", &want(&pieces), &stock, &kerf(4.0), Effort { nodes: 3_000, steps: 300_000_000 }).unwrap();
     assert!(quick.bound <= long.bound && long.bound <= long.cost && long.cost <= quick.cost);
     assert_eq!(quick.proven, quick.bound == quick.cost);
+}
+
+#[test]
+fn very_many_lengths_are_cut_without_a_proof_and_in_bounded_time() {
+    let pieces: Vec<(f64, u32)> = (0..700).map(|i| (0.3 + 0.0037 * f64::from(i), 1)).collect();
+    let stock = have(&[(2.4, 17.60), (3.0, 22.40)]);
+    for many in [40, MOST_LENGTHS, MOST_LENGTHS + 1, 700] {
+        let plan = list(&want(&pieces[..many]), &stock, &kerf(3.0));
+        assert_eq!(plan.bars.iter().map(|b| b.pieces.len()).sum::<usize>(), many);
+        let metres: f64 = pieces[..many].iter().map(|p| p.0).sum();
+        assert!(plan.bound.amount() >= 17.60 / 2.4 * metres * 0.99 && plan.bound <= plan.cost, "{many}");
+    }
 }
 
 /// Least (price, stock length in mm) by trying every way to split the pieces into bars.
@@ -242,7 +254,7 @@ proptest! {
     #[test]
     fn eight_pieces_cost_what_trying_everything_finds(pieces in some_pieces(), stock in some_stock(), k in 0u32..6) {
         let saw = kerf(f64::from(k));
-        let plan = cut("board", &singly(&pieces), &stock, &saw, Effort { nodes: 5_000, fillings: 10_000_000 }).unwrap();
+        let plan = cut("board", &singly(&pieces), &stock, &saw, Effort { nodes: 5_000, steps: 1_000_000_000 }).unwrap();
         prop_assert!(plan.proven && plan.least_waste);
         let used = plan.used.to_mm().round() as i64;
         prop_assert_eq!(Some((plan.cost, used)), by_trying_everything(&pieces, &stock, &saw));
@@ -281,7 +293,7 @@ proptest! {
 
     #[test]
     fn a_piece_more_never_costs_less(pieces in some_pieces(), stock in some_stock(), more in 3u32..30) {
-        let effort = Effort { nodes: 5_000, fillings: 10_000_000 };
+        let effort = Effort { nodes: 5_000, steps: 1_000_000_000 };
         let saw = kerf(3.0);
         let a = cut("board", &singly(&pieces), &stock, &saw, effort).unwrap();
         let mut pieces = pieces;
@@ -299,7 +311,8 @@ proptest! {
         let (wanted, had): (Vec<&Demand>, Vec<&Stock>) = (demands.iter().collect(), stock.iter().collect());
         let p = Problem::new(&wanted, &had, &kerf(f64::from(k)));
         let any = relaxation::Window::up_to(&p.supply);
-        let ours = relaxation::relax(&p, &p.demand, &any, &mut vec![]).bound * relaxation::dearest(&p);
+        let mut steps = u64::MAX;
+        let ours = relaxation::relax(&p, &p.demand, &any, &mut vec![], &mut steps).bound * relaxation::dearest(&p);
         let theirs = solved_by_a_general_solver(&p);
         prop_assert!((ours - theirs).abs() <= 1e-6 * theirs, "{} against {}", ours, theirs);
     }

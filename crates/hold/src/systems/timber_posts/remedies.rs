@@ -3,8 +3,9 @@
 use groundhold_finding::{Adjust, Remedy};
 use groundhold_member::timber::{Section, grade};
 use groundhold_quantity::{Length, trim};
+use groundhold_working::Refused;
 
-use super::checks::{boards, embedment, highest, members_of_posts, solved_states};
+use super::checks::{boards, embedment, highest, solved_states, strength};
 use super::posts::refusal;
 use super::posts_along::bay_of;
 use super::{Boards, MOST_DEPTH, TimberPostSpec};
@@ -52,12 +53,19 @@ impl Trial {
         };
         highest(&self.layout).is_none_or(|p| at(p) <= 1.0) && self.layout.posts.iter().all(|p| at(p) <= 1.0)
     }
-    /// No check of these kinds fails.
+    /// No check of these kinds fails, neither of posts nor of boards.
     fn carries(&self, kinds: &[CheckKind]) -> bool {
-        let of_posts = members_of_posts(&self.case, &self.spec, &self.layout);
-        let of_boards = boards::checks(&self.case, &self.spec, &self.layout);
-        let passes = |c: &Check| !kinds.contains(&c.kind) || !c.fails();
-        of_posts.is_ok_and(|c| c.iter().all(passes)) && of_boards.is_ok_and(|c| c.iter().all(passes))
+        let passes = |found: Result<Vec<Check>, Refused>| {
+            found.is_ok_and(|all| all.iter().all(|c| !kinds.contains(&c.kind) || !c.fails()))
+        };
+        let of_posts = [CheckKind::PostBending, CheckKind::PostShear, CheckKind::PostDeflection];
+        if kinds.iter().any(|k| of_posts.contains(k)) {
+            let post = |p: &Post| passes(strength::of_post(&self.case, &self.spec, &self.layout, p));
+            // The highest first: it usually settles the matter.
+            highest(&self.layout).is_none_or(post) && self.layout.posts.iter().all(post)
+        } else {
+            passes(boards::checks(&self.case, &self.spec, &self.layout))
+        }
     }
 }
 

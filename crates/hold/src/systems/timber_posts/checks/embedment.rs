@@ -187,11 +187,8 @@ pub(crate) fn solved_depth(case: &WallCase, spec: &TimberPostSpec, bays: &[Bay],
         return LEAST_DEPTH;
     }
     let states: Vec<LoadCase> = solved_states(case).collect();
-    least_depth(case, spec, bays, post, &states).unwrap_or(if refuses(case, spec, bays, post) {
-        LEAST_DEPTH
-    } else {
-        MOST_DEPTH
-    })
+    let none_passes = || if refuses(case, spec, bays, post) { LEAST_DEPTH } else { MOST_DEPTH };
+    least_depth(case, spec, bays, post, &states).unwrap_or_else(none_passes)
 }
 
 /// True where no depth can be found because the formulas do not apply at all.

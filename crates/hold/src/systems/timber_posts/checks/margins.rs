@@ -28,10 +28,10 @@ pub(crate) fn margins(
     let wanted = loads::combinations(case, state)[0].wanted.embedment;
     let deciding = deciding(case);
     let mut rows: Vec<MethodMargin> = vec![];
-    for method in deciding {
+    for (i, method) in deciding.iter().enumerate() {
         let mut member = member_case(case, spec, bays, post, &UNFACTORED, &push, *method);
         member.factor = wanted;
-        let found = if every {
+        let found = if every && i == 0 {
             embed::depths_by_method(&member, Some(post.depth))
         } else {
             vec![alone(&member, *method, post.depth)]

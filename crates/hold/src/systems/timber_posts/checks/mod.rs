@@ -9,11 +9,10 @@ mod nearby;
 mod said;
 mod screws;
 mod slip;
-mod strength;
+pub(crate) mod strength;
 mod timber;
 
 pub(crate) use embedment::{solved_depth, solved_states};
-pub(crate) use strength::checks as members_of_posts;
 
 use std::collections::BTreeMap;
 
@@ -48,7 +47,7 @@ pub(crate) fn judge(case: &WallCase, spec: &TimberPostSpec, layout: &Layout) -> 
                 Ok(c) => verdict.checks.extend(c),
                 Err(why) => note(place(), why),
             }
-            let all = most == Some(post.number);
+            let all = most == Some(post.number) && !loads::is_accident(case, state);
             match margins::margins(case, spec, &layout.bays, post, state, all) {
                 Ok(m) => verdict.margins.extend(m),
                 Err(why) => note(place(), why),

@@ -22,17 +22,29 @@ const LEAN_LIMIT: f64 = 50.0;
 /// # Errors
 /// As the pressure theory, the embedment method or the timber rules refuse.
 pub(crate) fn checks(case: &WallCase, spec: &TimberPostSpec, layout: &Layout) -> Result<Vec<Check>, Refused> {
+    let of_posts = layout.posts.iter().map(|p| of_post(case, spec, layout, p));
+    Ok(of_posts.collect::<Result<Vec<_>, _>>()?.concat())
+}
+
+/// Bending, shear and movement of one post in every state.
+///
+/// # Errors
+/// As [`checks`].
+pub(crate) fn of_post(
+    case: &WallCase,
+    spec: &TimberPostSpec,
+    layout: &Layout,
+    post: &Post,
+) -> Result<Vec<Check>, Refused> {
     let mut all = vec![];
-    for post in &layout.posts {
-        for state in loads::states(case) {
-            let push = loads::on_post(case, &UNFACTORED, state, Theory::Rankine, post)?;
-            if push.force <= Force::ZERO {
-                continue;
-            }
-            all.extend(strength(case, spec, layout, post, state, &push)?);
-            if !loads::is_accident(case, state) {
-                all.extend(movement(case, spec, layout, post, state, &push)?);
-            }
+    for state in loads::states(case) {
+        let push = loads::on_post(case, &UNFACTORED, state, Theory::Rankine, post)?;
+        if push.force <= Force::ZERO {
+            continue;
+        }
+        all.extend(strength(case, spec, layout, post, state, &push)?);
+        if !loads::is_accident(case, state) {
+            all.extend(movement(case, spec, layout, post, state, &push)?);
         }
     }
     Ok(all)

@@ -1,0 +1,128 @@
+//! Where does the water go? Catchments, pipes, stone, and the invert levels to lay to.
+
+use groundhold_drain::{PipeRun, WallDrain};
+use groundhold_plan::Plan;
+use groundhold_quantity::{Units, trim};
+
+use crate::flow::Flow;
+use crate::leaf::Leaf;
+use crate::paper_size::Paper;
+use crate::table::{Table, figures, sentences, words};
+use crate::wall_schedule::{m, metres, mm, short};
+
+pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
+    let d = &plan.drained;
+    if d.walls.is_empty() {
+        return vec![];
+    }
+    let u = plan.job.about.units;
+    let mut flow = Flow::new(Paper::A4, "Schedules", "Drainage");
+    flow.title("Drainage");
+    flow.paragraph(&rain(plan));
+    for wall in &d.walls {
+        flow.heading(&format!("Behind {}", wall.wall));
+        flow.facts(&facts(wall, u));
+        if let Some(pipe) = d.pipe(&wall.wall) {
+            flow.facts(&pipe_facts(pipe, u));
+            flow.table(&inverts(pipe, u));
+        }
+    }
+    flow.finish()
+}
+
+fn rain(plan: &Plan) -> String {
+    match &plan.job.drain.rain {
+        Some((i, source)) => format!("Design rain {} mm/h ({source}).", trim(i.to_mm_per_h(), 1)),
+        None => "No design rain was given, so no flow was worked out.".into(),
+    }
+}
+
+fn flow_words(f: groundhold_quantity::Flow) -> String {
+    format!("{} l/s", trim(f.to_l_per_s(), 3))
+}
+
+fn facts(w: &WallDrain, u: Units) -> Vec<(String, String)> {
+    let c = &w.catchment;
+    let mut all = vec![(
+        "Catchment".to_string(),
+        format!("{}, of it {} beyond the survey", u.area(c.area()), u.area(c.beyond)),
+    )];
+    all.extend(w.flow.map(|f| ("Flow in the design rain".to_string(), flow_words(f))));
+    match &w.zone {
+        Some(z) => all.extend([
+            ("Drain stone".into(), format!("{} wide, at most {} high, {} in place", u.length(z.width), u.length(z.height_most), u.volume(z.stone))),
+            ("Soil cap on it".into(), u.volume(z.cap)),
+            ("Fabric".into(), format!("{} with laps", u.area(z.fabric))),
+        ]),
+        None => all.push(("Drain stone".into(), "none: the drain is left out".into())),
+    }
+    if let Some(f) = &w.filter {
+        let yes = |b: bool| if b { "yes" } else { "no" };
+        all.push((
+            "Stone against soil".into(),
+            format!(
+                "stone D15 {} mm; keeps the soil back by itself: {}; open enough: {}; fabric openings at most {} mm",
+                trim(f.stone_d15.to_mm(), 2),
+                yes(f.keeps_back),
+                yes(f.drains),
+                trim(f.fabric_opening.to_mm(), 2)
+            ),
+        ));
+    }
+    all
+}
+
+fn pipe_facts(p: &PipeRun, u: Units) -> Vec<(String, String)> {
+    let mut all = vec![
+        ("Pipe".to_string(), format!("{} bore, {}, of it {} slotted behind the wall", u.length(p.diameter), u.run(p.length), u.run(p.behind_wall))),
+        ("Least fall".into(), u.slope(p.fall)),
+        ("Carries, full".into(), flow_words(p.capacity)),
+    ];
+    if let Some(used) = p.utilisation {
+        all.push(("Used, of three quarters full".into(), format!("{} %", trim(used * 100.0, 1))));
+    }
+    if let (Some(filled), Some(v)) = (p.filled, p.velocity_m_per_s) {
+        all.push(("At the design flow".into(), format!("{} % of the bore deep, {} m/s", trim(filled * 100.0, 0), trim(v, 2))));
+    }
+    match &p.outlet {
+        Some(o) => all.push(("Outlet".into(), format!("{} east, {} north, level {}", u.run(groundhold_quantity::Length::m(o.at.x)), u.run(groundhold_quantity::Length::m(o.at.y)), u.level(o.level)))),
+        None => all.push(("Outlet".into(), "none given".into())),
+    }
+    all.push((
+        "Trench to the outlet".into(),
+        format!("{}, at most {} deep, {} dug, {} stone, {} put back", u.run(p.trench.length), u.length(p.trench.deepest), u.volume(p.trench.dug), u.volume(p.trench.stone), u.volume(p.trench.put_back)),
+    ));
+    all
+}
+
+/// Every point of the pipe line with its invert level.
+fn inverts(p: &PipeRun, u: Units) -> Table {
+    let mut t = Table::new(vec![
+        figures(&format!("Along the pipe{}", m(u))),
+        figures(&format!("East{}", m(u))),
+        figures(&format!("North{}", m(u))),
+        figures("Invert level"),
+        figures(&format!("Below its start{}", mm(u))),
+        words(""),
+        sentences("Where"),
+    ]);
+    let Some(first) = p.points.first() else { return t };
+    let last = p.points.len() - 1;
+    for (i, at) in p.points.iter().enumerate() {
+        let place = match (at.wall_chainage, i == last) {
+            (Some(c), _) => format!("behind {} at {}", p.wall, u.run(c)),
+            (None, true) => "outlet".into(),
+            (None, false) => "on the way to the outlet".into(),
+        };
+        t.row([
+            metres(at.chainage, u),
+            metres(groundhold_quantity::Length::m(at.at.x), u),
+            metres(groundhold_quantity::Length::m(at.at.y), u),
+            u.level(at.invert),
+            short(first.invert - at.invert, u),
+            String::new(),
+            place,
+        ]);
+    }
+    t
+}

@@ -1,0 +1,121 @@
+//! The drawings on A3, each in its place on the sheet.
+
+use groundhold_draw::{self as draw, Align, Item, Scene};
+use groundhold_plan::Plan;
+
+use crate::leaf::{Leaf, Style};
+use crate::paper_size::{Frame, Paper};
+
+const PART: &str = "Drawings";
+/// Height of the line with a drawing's name.
+const NAME: f64 = 8.0;
+/// Between two drawings on one sheet.
+const BETWEEN: f64 = 8.0;
+
+/// Name, scene made for a width and a height.
+type Wanted<'a> = (String, Box<dyn Fn(f64, f64) -> Scene + 'a>);
+
+/// All drawings of the plan.
+pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
+    let mut all = vec![];
+    all.extend(alone("Plan", Box::new(|w, h| draw::plan_view(plan, w, h))));
+    all.extend(alone("Section through the site", Box::new(|w, h| draw::site_section(plan, w, h))));
+    let ids: Vec<(&str, String)> = plan.walls.iter().map(|w| (w.id.as_str(), wall_name(plan, &w.id, &w.of))).collect();
+    let elevations: Vec<Wanted> = ids
+        .iter()
+        .map(|(id, name)| -> Wanted { (format!("Elevation of {name}"), Box::new(move |w, h| draw::elevation(plan, id, w, h))) })
+        .collect();
+    all.extend(elevations.into_iter().flat_map(|(n, f)| alone(&n, f)));
+    let sections = ids
+        .iter()
+        .map(|(id, name)| -> Wanted { (format!("Section of {name}"), Box::new(move |w, h| draw::section(plan, id, w, h))) })
+        .collect();
+    all.extend(side_by_side("Sections with pressures", sections));
+    let mut details: Vec<Wanted> = vec![];
+    for f in &plan.shaped.flights {
+        details.push((format!("Steps {}", f.id), Box::new(move |w, h| draw::steps_detail(plan, &f.id, w, h))));
+    }
+    for r in &plan.shaped.ramps {
+        details.push((format!("Ramp {}", r.id), Box::new(move |w, h| draw::ramp_section(plan, &r.id, w, h))));
+    }
+    all.extend(side_by_side("Steps and ramps", details));
+    all.extend(cutting(plan));
+    all.extend(alone("Programme", Box::new(|w, h| draw::programme_bars(plan, w, h))));
+    all
+}
+
+/// `W1 uphill wall`.
+pub(crate) fn wall_name(plan: &Plan, id: &str, of: &str) -> String {
+    let name = plan.job.walls.iter().find(|w| w.id == of).map_or("", |w| w.name.as_str());
+    format!("{id} {name}").trim_end().to_string()
+}
+
+fn has_something(scene: &Scene) -> bool {
+    fn drawn(i: &Item) -> bool {
+        match i {
+            Item::Group { items, .. } => items.iter().any(drawn),
+            _ => true,
+        }
+    }
+    scene.items.iter().any(drawn)
+}
+
+/// One drawing on a sheet of its own.
+fn alone(name: &str, make: Box<dyn Fn(f64, f64) -> Scene + '_>) -> Option<Leaf> {
+    let f = Paper::A3.content();
+    let scene = make(f.width(), f.height());
+    if !has_something(&scene) {
+        return None;
+    }
+    let mut leaf = Leaf::new(Paper::A3, PART, name);
+    place(&mut leaf, &scene, f);
+    leaf.scale = scene.scale;
+    Some(leaf)
+}
+
+/// Two drawings to a sheet, each under its name.
+fn side_by_side(title: &str, wanted: Vec<Wanted>) -> Vec<Leaf> {
+    let f = Paper::A3.content();
+    let half = (f.width() - BETWEEN) / 2.0;
+    let mut leaves = vec![];
+    for pair in wanted.chunks(2) {
+        let width = if pair.len() == 1 { f.width() } else { half };
+        let names: Vec<&str> = pair.iter().map(|(n, _)| n.as_str()).collect();
+        let mut leaf = Leaf::new(Paper::A3, PART, if pair.len() == 1 { names[0].to_string() } else { title.to_string() });
+        let mut scales = vec![];
+        for (i, (name, make)) in pair.iter().enumerate() {
+            let scene = make(width, f.height() - NAME);
+            if !has_something(&scene) {
+                continue;
+            }
+            let left = f.left + (width + BETWEEN) * i as f64;
+            let said = if scene.scale.is_empty() { name.clone() } else { format!("{name}  ·  {}", scene.scale) };
+            leaf.text(&said, left, f.top, Align::Start, &Style::BODY.bold().sized(4.2));
+            place(&mut leaf, &scene, Frame { left, top: f.top + NAME, right: left + width, bottom: f.bottom });
+            if !scene.scale.is_empty() && !scales.contains(&scene.scale) {
+                scales.push(scene.scale);
+            }
+        }
+        leaf.scale = scales.join(", ");
+        if !leaf.items.is_empty() {
+            leaves.push(leaf);
+        }
+    }
+    leaves
+}
+
+fn cutting(plan: &Plan) -> Vec<Leaf> {
+    let f = Paper::A3.content();
+    let scenes = draw::cutting_bars(plan, f.width(), f.height());
+    let made = scenes.iter().filter(|s| has_something(s)).map(|scene| {
+        let mut leaf = Leaf::new(Paper::A3, PART, "Cutting list");
+        place(&mut leaf, scene, f);
+        leaf.scale = scene.scale.clone();
+        leaf
+    });
+    made.collect()
+}
+
+fn place(leaf: &mut Leaf, scene: &Scene, frame: Frame) {
+    leaf.items.extend(scene.items.iter().map(|i| i.moved(frame.left, frame.top)));
+}

@@ -1,0 +1,177 @@
+//! Is everything on paper, once, inside the margins, and nothing over anything else? Asked of the demo job.
+
+use std::sync::LazyLock;
+
+use groundhold_plan::{Plan, plan_priced};
+
+use crate::leaf::Leaf;
+use crate::paper_size::Paper;
+use crate::sheet::Sheet;
+
+const DATE: &str = "2026-11-25";
+
+static DEMO: LazyLock<Plan> = LazyLock::new(|| {
+    let open = |name: &str| match name {
+        "levels.csv" => Ok(include_str!("../../../demo/levels.csv").to_string()),
+        "positions.csv" => Ok(include_str!("../../../demo/positions.csv").to_string()),
+        "prices.csv" => Ok(include_str!("../../../demo/prices.csv").to_string()),
+        other => Err(format!("no table {other}")),
+    };
+    let job = groundhold_exchange::read_job("job.toml", include_str!("../../../demo/job.toml"), &open).whole().unwrap();
+    plan_priced(&job).unwrap()
+});
+static SET: LazyLock<Vec<(Sheet, Leaf)>> = LazyLock::new(|| crate::set::leaves(&DEMO, DATE));
+
+/// Every text inside the border, and no two on one another.
+pub(crate) fn nothing_collides(leaf: &Leaf) {
+    let border = leaf.paper.border();
+    for b in &leaf.blocks {
+        assert!(border.holds(&b.frame), "{}: `{}` at {:?} leaves the sheet", leaf.title, b.text, b.frame);
+    }
+    for (i, a) in leaf.blocks.iter().enumerate() {
+        for b in &leaf.blocks[i + 1..] {
+            assert!(!a.frame.overlaps(&b.frame), "{}: `{}` is printed over `{}` at {:?}", leaf.title, a.text, b.text, b.frame);
+        }
+    }
+}
+
+fn all_text() -> String {
+    let blocks = SET.iter().flat_map(|(_, l)| l.blocks.iter().map(|b| b.text.as_str()));
+    squeezed(&blocks.collect::<Vec<_>>().join(" "))
+}
+
+/// Without blanks, so that a break between lines does not matter.
+fn squeezed(t: &str) -> String {
+    crate::typeface::in_our_letters(t).chars().filter(|c| !c.is_whitespace()).collect()
+}
+
+fn blocks_of(title: &str) -> Vec<&'static str> {
+    SET.iter().filter(|(s, _)| s.title == title).flat_map(|(_, l)| l.blocks.iter().map(|b| b.text.as_str())).collect()
+}
+
+#[test]
+fn nothing_leaves_a_sheet_and_nothing_is_printed_over_anything() {
+    assert!(SET.len() > 15);
+    SET.iter().for_each(|(_, leaf)| nothing_collides(leaf));
+}
+
+#[test]
+fn every_sheet_says_its_number_the_date_that_it_is_demo_data_and_that_it_is_no_permit() {
+    let of = SET.len();
+    for (i, (sheet, leaf)) in SET.iter().enumerate() {
+        let says = |t: &str| leaf.blocks.iter().any(|b| b.text == t);
+        assert_eq!((sheet.number, sheet.of), (i + 1, of));
+        assert!(says(&format!("{} of {of}", i + 1)), "{}", sheet.title);
+        assert!(says(DATE) && says("Invented demo data") && says(crate::sheet::NOT_A_PERMIT), "{}", sheet.title);
+    }
+}
+
+#[test]
+fn every_post_and_every_board_stands_in_a_schedule() {
+    let schedule = blocks_of("Posts, holes and boards");
+    let post_table = squeezed(&blocks_of("Setting out").join(" "));
+    for w in &DEMO.walls {
+        for p in &w.layout.posts {
+            assert!(post_table.contains(&squeezed(&format!("{} post {}", w.id, p.number))));
+        }
+        for b in &w.layout.boards {
+            assert!(schedule.contains(&b.mark.as_str()), "{} {}", w.id, b.mark);
+        }
+    }
+    let boards: usize = DEMO.walls.iter().map(|w| w.layout.boards.len()).sum();
+    let marks: Vec<&str> = DEMO.walls.iter().flat_map(|w| w.layout.boards.iter().map(|b| b.mark.as_str())).collect();
+    let printed = schedule.iter().filter(|t| marks.contains(t)).count();
+    assert_eq!(printed, boards, "each board has one row");
+}
+
+#[test]
+fn every_line_of_the_order_and_of_the_quote_is_printed_with_its_amount() {
+    let (order, quote) = (squeezed(&blocks_of("Order list").join(" ")), squeezed(&blocks_of("Quote").join(" ")));
+    for l in &DEMO.take_off.lines {
+        let name = squeezed(&l.item);
+        assert!(order.contains(&name) && quote.contains(&name), "{}", l.item);
+        if let Some(a) = l.amount {
+            let amount = squeezed(&a.shown());
+            assert!(order.contains(&amount) && quote.contains(&amount), "{} {amount}", l.item);
+        }
+    }
+    assert!(quote.contains(&squeezed(&DEMO.quote.total.shown())));
+}
+
+#[test]
+fn every_finding_is_printed_with_its_sentence_and_its_remedies() {
+    let text = squeezed(&blocks_of("Findings").join(" "));
+    for f in &DEMO.findings {
+        assert!(text.contains(&squeezed(f.kind.code)) && text.contains(&squeezed(&f.says)), "{}", f.says);
+        for r in &f.remedies {
+            assert!(text.contains(&squeezed(&crate::finding_sheets::remedy(r, &DEMO))), "{}", r.says);
+        }
+    }
+}
+
+#[test]
+fn every_task_hold_point_caution_and_point_to_set_out_is_printed() {
+    let text = all_text();
+    let has = |t: &str| assert!(text.contains(&squeezed(t)), "{t}");
+    for t in &DEMO.programme.tasks {
+        has(&t.name);
+    }
+    for h in &DEMO.programme.hold_points {
+        h.checks.iter().for_each(|c| has(c));
+    }
+    for c in &DEMO.programme.cautions {
+        has(c.caution.title);
+        has(c.caution.says);
+        has(&c.here);
+    }
+    for r in &DEMO.setout.rows {
+        has(&r.mark.id);
+    }
+    for r in &DEMO.dug.rows {
+        has(r.what);
+    }
+}
+
+#[test]
+fn every_governing_check_of_the_worst_place_leads_to_a_working_with_its_source() {
+    let text = squeezed(&blocks_of("Workings").join(" "));
+    for w in &DEMO.walls {
+        for kind in w.verdict.checks.iter().map(|c| c.kind) {
+            for t in w.verdict.worst(kind).iter().flat_map(|c| &c.traces) {
+                assert!(text.contains(&squeezed(t.working.name)), "{}", t.working.name);
+                assert!(text.contains(&squeezed(t.working.source.work)), "{}", t.working.source.work);
+            }
+        }
+    }
+}
+
+#[test]
+fn what_the_engine_wrote_is_all_in_letters_that_the_fonts_have() {
+    for (sheet, leaf) in SET.iter() {
+        let odd = leaf.blocks.iter().find(|b| b.text.contains('?'));
+        assert_eq!(odd.map(|b| b.text.as_str()), None, "{}", sheet.title);
+    }
+}
+
+#[test]
+fn the_same_plan_and_date_give_the_same_bytes_and_another_date_gives_others() {
+    let (a, b) = (crate::pdf_set(&DEMO, DATE).unwrap(), crate::pdf_set(&DEMO, DATE).unwrap());
+    assert!(a == b && a.starts_with(b"%PDF-"));
+    assert!(a != crate::pdf_set(&DEMO, "2026-11-26").unwrap());
+}
+
+#[test]
+fn a_sheet_is_a3_or_a4_and_its_scene_says_so() {
+    for (sheet, leaf) in SET.iter() {
+        assert_eq!((sheet.scene.width, sheet.scene.height), leaf.paper.size());
+        assert!(matches!(leaf.paper, Paper::A3 | Paper::A4));
+    }
+}
+
+#[test]
+fn a_sheet_without_a_size_is_refused_in_words() {
+    let mut sheet = SET[0].0.clone();
+    sheet.scene.width = 0.0;
+    let says = crate::pdf(&[sheet], "t").unwrap_err().to_string();
+    assert!(says.contains("sheet 1") && says.contains("above 0 mm"), "{says}");
+}
