@@ -38,12 +38,7 @@ fn program(c: &Command) -> String {
 
 /// True when the program can be started.
 pub fn have(program: &str, probe: &str) -> bool {
-    Command::new(program)
-        .arg(probe)
-        .stdout(Stdio::null())
-        .stderr(Stdio::null())
-        .status()
-        .is_ok_and(|s| s.success())
+    Command::new(program).arg(probe).stdout(Stdio::null()).stderr(Stdio::null()).status().is_ok_and(|s| s.success())
 }
 
 /// Runs quietly and tells whether it succeeded.

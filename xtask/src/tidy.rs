@@ -33,6 +33,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("draw", &["*"]),
     ("paper", &["*", "draw"]),
     ("cli", &["*", "exchange", "draw", "paper", "reference"]),
+    ("cases", &["*", "exchange"]),
 ];
 
 /// Module names that say nothing about what is inside.
@@ -129,7 +130,10 @@ fn check_file(shown: &str, text: &str, said: &mut Vec<String>) {
         if let Some(u) = UNFINISHED.iter().find(|u| line.contains(**u)) {
             said.push(here(&format!("unfinished: `{u}` may not stay")));
         }
-        if pure && i < tests_begin && let Some((what, why)) = IMPURE.iter().find(|(w, _)| line.contains(w)) {
+        if pure
+            && i < tests_begin
+            && let Some((what, why)) = IMPURE.iter().find(|(w, _)| line.contains(w))
+        {
             said.push(here(&format!("purity: `{what}`: {why}")));
         }
     }
@@ -145,9 +149,8 @@ fn check_arrows(name: &str, manifest: &str, said: &mut Vec<String>) {
         }
         let Some(known) = line.strip_prefix("groundhold-").filter(|_| in_dependencies) else { continue };
         let known = known.split(['.', ' ', '=']).next().unwrap_or_default();
-        let fine = known == "quantity"
-            || allowed.contains(&known)
-            || (allowed.contains(&"*") && stages.contains(&known));
+        let fine =
+            known == "quantity" || allowed.contains(&known) || (allowed.contains(&"*") && stages.contains(&known));
         if !fine {
             said.push(format!("crates/{name}/Cargo.toml:{}: arrows: `{name}` may not know `{known}`", i + 1));
         }

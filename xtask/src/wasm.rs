@@ -50,11 +50,8 @@ fn find_way() -> Result<Way, String> {
 
 /// Tries rustup, but not for longer than a minute where the network is closed.
 fn added_by_rustup() -> bool {
-    let Ok(mut child) = Command::new("rustup")
-        .args(["target", "add", TARGET])
-        .stdout(Stdio::null())
-        .stderr(Stdio::null())
-        .spawn()
+    let Ok(mut child) =
+        Command::new("rustup").args(["target", "add", TARGET]).stdout(Stdio::null()).stderr(Stdio::null()).spawn()
     else {
         return false;
     };

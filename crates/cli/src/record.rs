@@ -169,6 +169,7 @@ pub fn built(args: &BuiltArgs, json: bool) -> Result<Ending, Refusal> {
         posts.extend(wall.layout.posts[from - 1..to].iter().map(|p| BuiltPost {
             number: p.number,
             chainage: p.chainage,
+            at: Some(p.face),
             depth: depth.unwrap_or(p.depth),
             diameter: p.hole_diameter,
             top: p.top,

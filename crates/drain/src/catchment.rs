@@ -30,18 +30,18 @@ const MANY: usize = 4000;
 /// About so many pieces at most before halving; a survey of 3000 m² has them a metre long.
 const PIECES: f64 = 3000.0;
 /// How often a piece is halved where the answer changes inside it.
-const HALVINGS: u32 = 3;
+const HALVINGS: u32 = 2;
 
 /// The catchment of each wall, in their order, on existing ground.
 ///
 /// Water is followed from points of every triangle down the steepest way (across triangles, along valley edges, from
-/// corner to corner) to the first wall that it meets from behind. Pieces of a metre or less (larger on more than 3000
-/// m²) are halved three times where their points do not agree, so the edge of a catchment is found to about 120 mm;
+/// corner to corner) to the first wall that it meets from behind. Pieces of a metre and a half or less (larger on more than 3000
+/// m²) are halved twice where their points do not agree, so the edge of a catchment is found to about 400 mm;
 /// on surfaces of more than 4000 triangles to about a triangle.
 /// `uphill` is how far the ground goes on rising beyond the survey; `None` counts as nothing there.
 pub fn catchments(ground: &Tin, walls: &[WallLine], uphill: Option<Length>) -> Vec<Catchment> {
     let drain = Drainage { hill: Hill::of(ground), faces: walls.iter().enumerate().flat_map(faces).collect() };
-    let step = walls.iter().map(|w| 0.5 * w.length().to_m()).fold(1.0, f64::min).max(0.25);
+    let step = walls.iter().map(|w| 0.5 * w.length().to_m()).fold(1.5, f64::min).max(0.25);
     let step = step.max((ground.area().to_m2() / PIECES).sqrt());
     let mut areas = vec![0.0; walls.len()];
     if drain.hill.triangles() > MANY {

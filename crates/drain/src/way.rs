@@ -81,9 +81,17 @@ pub(crate) fn points(
     reaches: bool,
     outlet: Option<Outlet>,
 ) -> Vec<InvertPoint> {
-    let mut points: Vec<InvertPoint> = line
-        .iter()
-        .map(|&(d, z)| {
+    let mut stops: Vec<(f64, f64)> = line.iter().copied().collect();
+    for d in turns(&way.places) {
+        if stops.iter().all(|s| (s.0 - d).abs() > 1e-3) {
+            let z = crate::linear::along(&stops, d);
+            let at = stops.iter().position(|s| s.0 > d).unwrap_or(stops.len());
+            stops.insert(at, (d, z));
+        }
+    }
+    let mut points: Vec<InvertPoint> = stops
+        .into_iter()
+        .map(|(d, z)| {
             let (at, chainage) = place(&way.places, d);
             InvertPoint { chainage: Length::m(d), at, invert: Level::m(z), wall_chainage: Some(chainage) }
         })
@@ -101,6 +109,12 @@ pub(crate) fn points(
         });
     }
     points
+}
+
+/// Distances from the high end at which the wall turns.
+fn turns(places: &[(f64, Point, Length)]) -> Vec<f64> {
+    let way = |a: &(f64, Point, Length), b: &(f64, Point, Length)| (b.1 - a.1).unit();
+    places.windows(3).filter(|w| way(&w[0], &w[1]).cross(way(&w[1], &w[2])).abs() > 0.02).map(|w| w[1].0).collect()
 }
 
 fn place(places: &[(f64, Point, Length)], d: f64) -> (Point, Length) {

@@ -53,10 +53,14 @@ pub(crate) fn sized(from: At, to: At, aside: f64, text: &str, size: f64) -> Vec<
     out
 }
 
+/// A line that leans less than this (run over rise) is read from the right, as an upright one is.
+const UPRIGHT: f64 = 0.05;
+
 /// The figure on the middle of the line from `a` to `b`, or beyond its end where it is too short.
 fn written(a: At, b: At, text: &str, size: f64) -> Label {
     // Read from below, or from the right for upright lines.
-    let (a, b) = if b.x < a.x - 1e-6 || (b.x - a.x).abs() <= 1e-6 && b.y > a.y { (b, a) } else { (a, b) };
+    let upright = (b.x - a.x).abs() <= UPRIGHT * (b.y - a.y).abs();
+    let (a, b) = if upright && b.y > a.y || !upright && b.x < a.x { (b, a) } else { (a, b) };
     let long = math::hypot(b.x - a.x, b.y - a.y);
     let (ux, uy) = ((b.x - a.x) / long, (b.y - a.y) / long);
     let wide = type_metrics::width(text, size, Default::default());
@@ -64,11 +68,6 @@ fn written(a: At, b: At, text: &str, size: f64) -> Label {
     let along = if wide + 1.0 > long { long + 1.6 + wide / 2.0 } else { long / 2.0 };
     let at = At::mm(a.x + ux * along + uy * above, a.y + uy * along - ux * above);
     Label::new(at, text, size).middle().turned(-math::atan2(uy, ux).to_degrees()).halo()
-}
-
-/// A run of dimensions through points on one line, each gap with its own figure.
-pub(crate) fn chain(points: &[At], aside: f64, texts: &[String]) -> Vec<Item> {
-    points.windows(2).zip(texts).flat_map(|(w, t)| dimension(w[0], w[1], aside, t)).collect()
 }
 
 /// A level mark: a small triangle that stands on the line it measures, with its figure.
@@ -99,9 +98,9 @@ mod tests {
 
     #[test]
     fn a_figure_is_never_upside_down() {
-        for (x, y) in [(30.0, 0.0), (-30.0, 0.0), (0.0, 30.0), (0.0, -30.0), (20.0, 20.0), (-20.0, 20.0)] {
+        for (x, y) in [(30.0, 0.0), (-30.0, 0.0), (0.1, 30.0), (-0.1, 30.0), (0.0, -30.0), (20.0, 20.0), (-20.0, 20.0)] {
             let l = text(&dimension(At::mm(50.0, 50.0), At::mm(50.0 + x, 50.0 + y), 5.0, "1200"));
-            assert!(-90.0 < l.turn && l.turn <= 90.0 + 1e-9, "{x} {y}: {}", l.turn);
+            assert!(-87.0 < l.turn && l.turn <= 93.0, "{x} {y}: {}", l.turn);
         }
     }
 

@@ -5,17 +5,28 @@
 mod scene;
 mod svg;
 
+mod clip;
 mod dimension;
 mod frame;
 mod hatch;
 #[cfg(test)]
 mod overlap;
+mod naming;
 mod pens;
 mod placer;
 mod type_metrics;
 mod view;
 
+mod cutting;
 mod drawings;
+mod elevation;
+mod picture;
+mod plan_view;
+mod programme;
+mod ramp;
+mod section;
+mod site_section;
+mod steps;
 
 pub use drawings::{
     cutting_bars, drawings, elevation, picture, plan_view, programme_bars, ramp_section, section, site_section, steps_detail,

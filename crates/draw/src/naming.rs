@@ -1,6 +1,6 @@
 //! By which letters do the drawings name each other, and where are the sections cut?
 
-use groundhold_hold::{Line, Post};
+use groundhold_hold::{Bay, Line, Post};
 use groundhold_plan::{Plan, WallPlan};
 use groundhold_quantity::{Length, Level, Point, Slope, Units, Vector, math};
 
@@ -18,6 +18,29 @@ pub(crate) fn section_letter(plan: &Plan, wall: &str) -> String {
 pub(crate) fn section_post(wall: &WallPlan) -> Option<&Post> {
     let pushed = wall.verdict.pushes.iter().find(|p| p.governs).and_then(|p| wall.layout.post(p.post));
     pushed.or_else(|| wall.layout.posts.iter().reduce(|a, b| if b.retained > a.retained { b } else { a }))
+}
+
+/// Where a wall's section is cut: square through a straight of it, just beside the post, so that both are seen.
+pub(crate) struct SectionPlace<'a> {
+    /// The post.
+    pub post: &'a Post,
+    /// The bay beside it that is cut.
+    pub bay: &'a Bay,
+    /// On the wall line.
+    pub at: Point,
+    /// Square to the straight, to the open side, 1 m long.
+    pub facing: Vector,
+}
+
+/// The place of a wall's section; `None` for a wall without bays.
+pub(crate) fn section_place(wall: &WallPlan) -> Option<SectionPlace<'_>> {
+    let post = section_post(wall)?;
+    let beside = |b: &&Bay| b.from_post == post.number || b.to_post == post.number;
+    let bay = wall.layout.bays.iter().filter(beside).reduce(|a, b| if b.retained > a.retained { b } else { a })?;
+    let middle = (bay.chainage.0 + bay.chainage.1) / 2.0;
+    let line = (wall.case.stations.len() > 1).then(|| Line::new(&wall.case.stations))?;
+    let at = line.at(post.chainage + (middle - post.chainage) * 0.3).at;
+    Some(SectionPlace { post, bay, at, facing: line.facing(middle) })
 }
 
 /// The corner points of a wall's line with its ends, and their chainages.
@@ -118,9 +141,10 @@ pub(crate) fn along(points: &[Point], share: f64) -> Option<(Point, Vector)> {
 /// Degrees by which a text must be turned to run along a direction on the ground and never stand on its head.
 pub(crate) fn reading(v: Vector) -> f64 {
     let a = math::atan2(v.y, v.x).to_degrees();
-    if a > 90.0 + 1e-9 {
+    // Nearly upright lines are read from the right.
+    if a > 93.0 {
         a - 180.0
-    } else if a <= -90.0 + 1e-9 {
+    } else if a <= -87.0 {
         a + 180.0
     } else {
         a
@@ -142,7 +166,7 @@ mod tests {
     fn a_text_along_a_line_is_never_upside_down() {
         for (x, y) in [(1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0), (-1.0, 1.0)] {
             let a = reading(Vector::m(x, y));
-            assert!(-90.0 < a && a <= 90.0 + 1e-6, "{x} {y} {a}");
+            assert!(-87.0 < a && a <= 93.0, "{x} {y} {a}");
         }
     }
 }

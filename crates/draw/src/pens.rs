@@ -45,11 +45,10 @@ pub(crate) const THIN: f64 = 0.22;
 pub(crate) const MEDIUM: f64 = 0.35;
 pub(crate) const THICK: f64 = 0.6;
 
-/// Type sizes in millimetres: small print, figures, names, headings.
+/// Type sizes in millimetres: small print, figures, names.
 pub(crate) const SMALL: f64 = 2.0;
 pub(crate) const FIGURE: f64 = 2.4;
 pub(crate) const NAME: f64 = 3.0;
-pub(crate) const HEAD: f64 = 3.8;
 
 /// A dash for hidden edges.
 pub(crate) const HIDDEN: &[f64] = &[1.6, 1.0];

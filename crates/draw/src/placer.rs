@@ -7,7 +7,7 @@
 use groundhold_quantity::math;
 
 use crate::frame::Frame;
-use crate::pens::{BLACK, FIGURE, FINE, stroke};
+use crate::pens::{BLACK, FIGURE, FINE, HAIR, stroke};
 use crate::scene::{At, Ink, Item, Label, Pen, Weight};
 use crate::type_metrics::{self, CAP, DESCENT};
 
@@ -34,6 +34,8 @@ pub(crate) struct Wish {
     pub element: String,
     /// A direction on paper in which it had rather stand; nothing for none.
     pub lean: At,
+    /// It is written on the thing itself.
+    pub over: bool,
 }
 
 impl Wish {
@@ -50,6 +52,7 @@ impl Wish {
             dearest: f64::INFINITY,
             element: String::new(),
             lean: At::default(),
+            over: false,
         }
     }
     pub fn and(mut self, line: impl Into<String>) -> Wish {
@@ -82,6 +85,11 @@ impl Wish {
     }
     pub fn of(mut self, element: &str) -> Wish {
         self.element = element.into();
+        self
+    }
+    /// Stands on its anchor, or nowhere.
+    pub fn over(mut self) -> Wish {
+        self.over = true;
         self
     }
     pub fn lean(mut self, x: f64, y: f64) -> Wish {
@@ -128,9 +136,11 @@ impl Placer {
     pub fn heed(&mut self, items: &[Item], cost: f64) {
         for item in items {
             match item {
-                Item::Line { points, .. } => self.avoid(points, cost),
-                Item::Area { points, pen, fill } => {
-                    let c = if pen.is_some() || fill.is_some() { cost } else { 0.0 };
+                // Hatches may be covered.
+                Item::Line { points, pen } => self.avoid(points, if pen.width <= HAIR { cost * 0.1 } else { cost }),
+                Item::Area { points, pen, .. } => {
+                    let Some(pen) = pen else { continue };
+                    let c = if pen.width <= HAIR { cost * 0.1 } else { cost };
                     self.avoid(points, c);
                     if let (Some(f), Some(l)) = (points.first(), points.last()) {
                         self.avoid(&[*l, *f], c);
@@ -188,6 +198,13 @@ impl Placer {
     }
     fn set(&mut self, w: &Wish) -> Option<Item> {
         let (wide, high) = (w.width(), w.height());
+        if w.over {
+            let (x, y) = (w.anchor.x, w.anchor.y);
+            let f = Frame::new(x - wide / 2.0, y - high * 0.5, x + wide / 2.0, y + high * 0.5);
+            let free = self.page.holds(&f) && !self.taken.iter().any(|t| t.overlaps(&f));
+            self.taken.extend(free.then_some(f));
+            return free.then(|| drawn(w, &f, None));
+        }
         let mut best: Option<(f64, Frame)> = None;
         for (k, distance) in [0.0, 1.5, 3.5, 6.0, 9.0, 13.0, 18.0, 24.0, 32.0, 42.0, 55.0, 75.0].into_iter().enumerate() {
             let far = k as f64 * 2.0;

@@ -17,22 +17,71 @@ fn main() {
     };
     println!("planned in {:?}", begun.elapsed());
     for w in &plan.walls {
-        println!("{} length {:.3} retained {:.3} exposed {:.3} posts {} boards {}", w.id, w.layout.length.to_m(), w.layout.retained.to_m(), w.layout.exposed.to_m(), w.layout.posts.len(), w.layout.boards.len());
+        println!(
+            "{} length {:.3} retained {:.3} exposed {:.3} posts {} boards {}",
+            w.id,
+            w.layout.length.to_m(),
+            w.layout.retained.to_m(),
+            w.layout.exposed.to_m(),
+            w.layout.posts.len(),
+            w.layout.boards.len()
+        );
         for p in &w.layout.posts {
-            println!("  post {} c {:.2} at {:.2},{:.2} top {:.3} front {:.3} behind {:.3} ret {:.3} depth {:.2} len {:.2}", p.number, p.chainage.to_m(), p.at.x, p.at.y, p.top.to_m(), p.front.to_m(), p.behind.to_m(), p.retained.to_m(), p.depth.to_m(), p.length.to_m());
+            println!(
+                "  post {} c {:.2} at {:.2},{:.2} top {:.3} front {:.3} behind {:.3} ret {:.3} depth {:.2} len {:.2}",
+                p.number,
+                p.chainage.to_m(),
+                p.at.x,
+                p.at.y,
+                p.top.to_m(),
+                p.front.to_m(),
+                p.behind.to_m(),
+                p.retained.to_m(),
+                p.depth.to_m(),
+                p.length.to_m()
+            );
         }
     }
     for f in &plan.shaped.flights {
-        println!("{} risers {} riser {:.1} going {:.1} foot {:?} {:.3}", f.id, f.risers, f.riser.to_mm(), f.going.to_mm(), f.foot, f.foot_level.to_m());
+        println!(
+            "{} risers {} riser {:.1} going {:.1} foot {:?} {:.3}",
+            f.id,
+            f.risers,
+            f.riser.to_mm(),
+            f.going.to_mm(),
+            f.foot,
+            f.foot_level.to_m()
+        );
     }
     for r in &plan.shaped.ramps {
-        println!("{} length {:.2} gradient 1:{:.2} rise {:.3}", r.id, r.length.to_m(), r.gradient.to_one_in(), r.rise.to_m());
+        println!(
+            "{} length {:.2} gradient 1:{:.2} rise {:.3}",
+            r.id,
+            r.length.to_m(),
+            r.gradient.to_one_in(),
+            r.rise.to_m()
+        );
     }
     for m in &plan.moves {
-        println!("{} {:?} cut {:.3} fill {:.3} area {:.2}", m.element, m.kind, m.volumes.cut.to_m3(), m.volumes.fill.to_m3(), (m.volumes.cut_area + m.volumes.fill_area).to_m2());
+        println!(
+            "{} {:?} cut {:.3} fill {:.3} area {:.2}",
+            m.element,
+            m.kind,
+            m.volumes.cut.to_m3(),
+            m.volumes.fill.to_m3(),
+            (m.volumes.cut_area + m.volumes.fill_area).to_m2()
+        );
     }
     for c in &plan.take_off.cutting {
-        println!("{}: {} bars, cost {} bound {} proven {} nodes {}", c.material, c.bars.len(), c.cost.shown(), c.bound.shown(), c.proven, c.nodes);
+        println!(
+            "{}: {} bars, cost {} bound {} proven {} nodes {}",
+            c.material,
+            c.bars.len(),
+            c.cost.shown(),
+            c.bound.shown(),
+            c.proven,
+            c.nodes
+        );
     }
     println!("total {}", plan.quote.total.shown());
     for f in &plan.findings {

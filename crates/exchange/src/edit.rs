@@ -20,8 +20,16 @@ pub fn apply_adjust(text: &str, adjust: &Adjust) -> Result<(String, Option<Adjus
     let wrong = |says: String| Problem::whole("job.toml", says);
     let mut document: DocumentMut = text.parse().map_err(|e: toml_edit::TomlError| wrong(e.message().into()))?;
     let table = element(&mut document, &adjust.element).map_err(wrong)?;
-    if adjust.field == "change.extra" {
-        add_post(table, &adjust.value);
+    if adjust.field == "posts.extra" {
+        adjust.value.split(',').for_each(|at| add_change(table, at.trim(), "extra", Value::from(true)));
+        return Ok((document.to_string(), None));
+    }
+    if adjust.field == "posts.hole_diameter" {
+        let (diameter, at) = adjust
+            .value
+            .split_once(" at ")
+            .ok_or_else(|| wrong(format!("found `{}`, expected such as 600 mm at 2.400 m", adjust.value)))?;
+        add_change(table, at.trim(), "hole_diameter", Value::from(diameter.trim()));
         return Ok((document.to_string(), None));
     }
     let mut path: Vec<&str> = adjust.field.split('.').collect();
@@ -79,11 +87,11 @@ fn element<'d>(document: &'d mut DocumentMut, id: &str) -> Result<&'d mut dyn Ta
     table.map(|t| t as &mut dyn TableLike).ok_or_else(|| format!("`{id}` cannot be changed here"))
 }
 
-/// A post that the layout would not put there.
-fn add_post(wall: &mut dyn TableLike, chainage: &str) {
+/// A post that differs by decision, or that the layout would not put there.
+fn add_change(wall: &mut dyn TableLike, chainage: &str, key: &str, value: Value) {
     let mut change = toml_edit::InlineTable::new();
     change.insert("chainage", Value::from(chainage));
-    change.insert("extra", Value::from(true));
+    change.insert(key, value);
     match wall.get_mut("change") {
         Some(Item::Value(Value::Array(a))) => a.push(change),
         Some(Item::ArrayOfTables(a)) => a.push(change.into_table()),
@@ -107,7 +115,8 @@ pub fn append_entry(text: &str, entry: &Entry) -> String {
 mod tests {
     use super::*;
 
-    const JOB: &str = "schema = 1\n[[wall]]\nid = \"W1\"   # uphill\n[wall.spec]\nspacing = \"1.2 m\"   # two bays a board\n";
+    const JOB: &str =
+        "schema = 1\n[[wall]]\nid = \"W1\"   # uphill\n[wall.spec]\nspacing = \"1.2 m\"   # two bays a board\n";
 
     fn adjust(field: &str, value: &str) -> Adjust {
         Adjust { element: "W1".into(), field: field.into(), value: value.into() }

@@ -1,7 +1,9 @@
 //! From the text of a job file and its tables to a job, with everything that is wrong with them.
 
 use groundhold_plan::job::*;
-use groundhold_quantity::{Currency, Length, Level, Point, Quantity, Slope, Time, Units, Vector, parse, segments_cross};
+use groundhold_quantity::{
+    Currency, Length, Level, Point, Quantity, Slope, Time, Units, Vector, parse, segments_cross,
+};
 use toml_edit::{Document, Item};
 
 use crate::page::{Node, Page};
@@ -184,7 +186,10 @@ impl Reader<'_> {
                 if let Some(to) = matches!(list, "steps" | "ramp").then(|| n.text("to")).flatten()
                     && !job.pads.iter().any(|p| p.id == to)
                 {
-                    n.complain("to", format!("there is no pad `{to}`; {}", known(job.pads.iter().map(|p| p.id.as_str()))));
+                    n.complain(
+                        "to",
+                        format!("there is no pad `{to}`; {}", known(job.pads.iter().map(|p| p.id.as_str()))),
+                    );
                 }
             }
         }
@@ -192,7 +197,10 @@ impl Reader<'_> {
             if let WallTop::AbovePad { pad, .. } = &wall.top
                 && !job.pads.iter().any(|p| p.id == *pad)
             {
-                n.complain("top", format!("there is no pad `{pad}`; {}", known(job.pads.iter().map(|p| p.id.as_str()))));
+                n.complain(
+                    "top",
+                    format!("there is no pad `{pad}`; {}", known(job.pads.iter().map(|p| p.id.as_str()))),
+                );
             }
         }
         for n in root.tables("load") {
@@ -418,8 +426,11 @@ fn wall_ends(n: &Node) -> Option<[WallEnd; 2]> {
     if !n.has("ends") {
         return Some([WallEnd::Fade; 2]);
     }
-    let words: Vec<&str> =
-        n.raw("ends").and_then(Item::as_array).map(|a| a.iter().filter_map(|v| v.as_str()).collect()).unwrap_or_default();
+    let words: Vec<&str> = n
+        .raw("ends")
+        .and_then(Item::as_array)
+        .map(|a| a.iter().filter_map(|v| v.as_str()).collect())
+        .unwrap_or_default();
     let ends: Option<Vec<WallEnd>> = words
         .iter()
         .map(|w| match *w {
@@ -525,8 +536,12 @@ fn near(n: &Node) -> Option<Near> {
             };
             NearKind::Tree { trunk }
         }
-        k if ["main", "pipe", "cable", "drain", "sewer", "duct", "gas"].iter().any(|w| k.contains(w)) => NearKind::Service(k.into()),
-        k if ["house", "building", "wall", "fence", "garage", "footing"].iter().any(|w| k.contains(w)) => NearKind::Footing(k.into()),
+        k if ["main", "pipe", "cable", "drain", "sewer", "duct", "gas"].iter().any(|w| k.contains(w)) => {
+            NearKind::Service(k.into())
+        }
+        k if ["house", "building", "wall", "fence", "garage", "footing"].iter().any(|w| k.contains(w)) => {
+            NearKind::Footing(k.into())
+        }
         k => NearKind::Other(k.into()),
     };
     Some(Near {
@@ -554,6 +569,7 @@ fn drain(n: &Node) -> DrainWish {
         surface: n.text("surface").unwrap_or_default(),
         uphill: n.quantity("uphill").unwrap_or(Length::ZERO),
         fill: n.text("fill").unwrap_or_default(),
+        pipe: n.quantity("pipe"),
         wanted: !n.flag("none").unwrap_or(false),
     }
 }

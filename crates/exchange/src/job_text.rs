@@ -1,12 +1,330 @@
-//! Job text.
+//! A whole job written as a person would write it, so that reading it again gives the same job.
 
-use groundhold_plan::job::Job;
+use groundhold_hold::Spec;
+use groundhold_hold::systems::timber_posts::{Boards, CourseFit, Fill, TimberPostSpec};
+use groundhold_plan::job::*;
+use groundhold_quantity::{Point, Units, Vector};
 
-/// Job text.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct JobTexts;
+use crate::record_file::{entry_text, quoted};
+use crate::spelled as say;
+use crate::tables_text;
+use crate::wall_spec::{Stock, stock_of};
 
-/// Job text.
-pub fn job_text(_job: &Job) -> JobTexts {
-    JobTexts
+/// The text of a job file. Level book, positions, spots and prices stand in files of their own, which it names and
+/// [`job_tables`] gives.
+pub fn job_text(job: &Job) -> String {
+    let mut out =
+        Page(String::from("# A number always carries its unit. Ids are short and never change.\nschema = 1\n"));
+    about(&mut out, &job.about);
+    measure(&mut out, &job.measure);
+    ground(&mut out, job);
+    job.pads.iter().for_each(|p| pad(&mut out, p));
+    let stock = stock_of(&job.order.prices);
+    job.walls.iter().for_each(|w| wall(&mut out, w, &stock));
+    job.flights.iter().for_each(|f| flight(&mut out, f));
+    job.ramps.iter().for_each(|r| ramp(&mut out, r));
+    job.near.iter().for_each(|n| near(&mut out, n));
+    for l in &job.loads {
+        out.table("[[load]]");
+        out.text("on", &l.on);
+        out.text("what", &l.what);
+        out.line("value", say::pressure(l.value));
+    }
+    drain(&mut out, &job.drain);
+    order(&mut out, &job.order);
+    job.record.iter().for_each(|e| out.0.push_str(&entry_text(e)));
+    out.0
+}
+
+/// The files that the job names: level book, positions, spots and prices, as far as it has rows of them.
+pub fn job_tables(job: &Job) -> Vec<(String, String)> {
+    let m = &job.measure;
+    let all = [
+        (BOOK, !m.book.is_empty(), tables_text::level_book(&m.book)),
+        (POSITIONS, !m.positions.is_empty(), tables_text::positions(&m.positions)),
+        (SPOTS, !m.spots.is_empty(), tables_text::spots(&m.spots)),
+        (PRICES, !job.order.prices.is_empty(), tables_text::prices(&job.order.prices)),
+    ];
+    all.into_iter().filter(|(_, there, _)| *there).map(|(name, _, text)| (name.to_string(), text)).collect()
+}
+
+const BOOK: &str = "levels.csv";
+const POSITIONS: &str = "positions.csv";
+const SPOTS: &str = "spots.csv";
+const PRICES: &str = "prices.csv";
+
+/// The text so far.
+struct Page(String);
+
+impl Page {
+    fn table(&mut self, head: &str) {
+        self.0.push_str(&format!("\n{head}\n"));
+    }
+    /// A value that is already TOML.
+    fn line(&mut self, key: &str, value: impl std::fmt::Display) {
+        self.0.push_str(&format!("{key} = {value}\n"));
+    }
+    /// A text, left out where it is empty.
+    fn text(&mut self, key: &str, text: &str) {
+        if !text.is_empty() {
+            self.line(key, quoted(text));
+        }
+    }
+    /// A value that may be missing.
+    fn maybe(&mut self, key: &str, value: Option<String>) {
+        if let Some(v) = value {
+            self.line(key, v);
+        }
+    }
+}
+
+fn point(p: Point) -> String {
+    format!("[{}, {}]", say::metres(p.x), say::metres(p.y))
+}
+fn points(list: &[Point]) -> String {
+    format!("[{}]", list.iter().map(|p| point(*p)).collect::<Vec<_>>().join(", "))
+}
+fn names(list: &[String]) -> String {
+    format!("[{}]", list.iter().map(|n| quoted(n)).collect::<Vec<_>>().join(", "))
+}
+
+fn about(out: &mut Page, a: &About) {
+    out.table("[job]");
+    out.text("name", &a.name);
+    out.text("place", &a.place);
+    out.text("client", &a.client);
+    out.text("region", &a.region);
+    out.text("basis", &a.basis);
+    out.text("currency", &a.currency.0);
+    out.line("units", if a.units == Units::Feet { "\"feet\"" } else { "\"metric\"" });
+    out.line("demo", a.demo);
+}
+
+fn measure(out: &mut Page, m: &Measure) {
+    out.table("[measure]");
+    if let Some(d) = &m.datum {
+        let note = if d.note.is_empty() { String::new() } else { format!(", note = {}", quoted(&d.note)) };
+        out.line("datum", format!("{{ peg = {}, level = {}{note} }}", quoted(&d.peg), say::level(d.level)));
+    }
+    if !m.pegs.is_empty() {
+        let pegs: Vec<String> = m.pegs.iter().map(|p| format!("{} = {}", key(&p.id), point(p.at))).collect();
+        out.line("pegs", format!("{{ {} }}   # the first two are the base line", pegs.join(", ")));
+    }
+    let files = [
+        ("book", BOOK, m.book.is_empty()),
+        ("positions", POSITIONS, m.positions.is_empty()),
+        ("spots", SPOTS, m.spots.is_empty()),
+    ];
+    files.iter().filter(|(_, _, empty)| !empty).for_each(|(key, file, _)| out.text(key, file));
+    if let Some(l) = m.misclose_per_setup {
+        out.line("close", format!("{{ misclose = {}, per = \"set-up\" }}", say::length(l)));
+    }
+    if !m.break_lines.is_empty() {
+        let lines: Vec<String> = m.break_lines.iter().map(|l| format!("  {},\n", names(l))).collect();
+        out.line("break_lines", format!("[\n{}]", lines.concat()));
+    }
+    if !m.boundary.is_empty() {
+        out.line("boundary", names(&m.boundary));
+    }
+    if let Some(q) = &m.quick {
+        let (fall, over) = (say::length(q.fall), say::length(q.over));
+        let (width, foot) = (say::length(q.width), say::level(q.foot));
+        out.line("slope", format!("{{ fall = {fall}, over = {over}, width = {width}, foot = {foot} }}"));
+    }
+}
+
+/// A key, in quotes where TOML wants them.
+fn key(name: &str) -> String {
+    let bare = !name.is_empty() && name.chars().all(|c| c.is_ascii_alphanumeric() || c == '_' || c == '-');
+    if bare { name.into() } else { quoted(name) }
+}
+
+fn ground(out: &mut Page, job: &Job) {
+    let g = &job.ground;
+    out.table("[ground]");
+    out.line("turf", say::length(g.turf));
+    out.line("topsoil", say::length(g.topsoil));
+    out.text("soil", &g.soil);
+    out.maybe("water", g.water_depth.map(say::length));
+    if g.measured != MeasuredSoil::default() {
+        let s = &g.measured;
+        out.table("[ground.measured]");
+        out.maybe("unit_weight", s.unit_weight.map(say::unit_weight));
+        out.maybe("friction", s.friction.map(say::angle));
+        out.maybe("cohesion", s.cohesion.map(say::pressure));
+        out.maybe("undrained", s.undrained.map(say::pressure));
+        out.line("source", quoted(&s.source));
+    }
+    out.table("[shape]");
+    let (cut, fill) = (say::slope(job.batter.cut), say::slope(job.batter.fill));
+    out.line("batter", format!("{{ cut = {cut}, fill = {fill} }}   # where no wall stands, rise over run"));
+}
+
+fn pad(out: &mut Page, p: &PadWish) {
+    out.table("[[pad]]");
+    out.line("id", quoted(&p.id));
+    out.text("name", &p.name);
+    out.line("corners", points(&p.corners));
+    match p.level {
+        PadLevel::At(l) => out.line("level", say::level(l)),
+        PadLevel::Balance => out.text("level", "balance"),
+    }
+    if let Some((slope, toward)) = p.fall {
+        let spelled = say::slope(slope);
+        out.line("fall", format!("\"{} toward {}\"", spelled.trim_matches('"'), compass(toward)));
+    }
+    out.line("apron", say::length(p.apron));
+    out.line("build_up", say::length(p.build_up));
+}
+
+/// The nearest of the four directions that a job file knows.
+fn compass(v: Vector) -> &'static str {
+    match (v.x.abs() > v.y.abs(), v.x > 0.0, v.y > 0.0) {
+        (true, true, _) => "east",
+        (true, false, _) => "west",
+        (false, _, true) => "north",
+        (false, _, false) => "south",
+    }
+}
+
+fn wall(out: &mut Page, w: &WallWish, stock: &Stock) {
+    out.table("[[wall]]");
+    out.line("id", quoted(&w.id));
+    out.text("name", &w.name);
+    out.text("system", w.spec.system().key());
+    out.line("line", points(&w.line));
+    let ends = w.ends.map(|e| if e == WallEnd::Fade { "\"fade\"" } else { "\"at\"" });
+    out.line("ends", format!("[{}, {}]", ends[0], ends[1]));
+    out.text("retains", if w.retains_left { "left" } else { "right" });
+    let top = match &w.top {
+        WallTop::FollowGround { above } => format!("{{ follow = \"ground\", above = {} }}", say::length(*above)),
+        WallTop::At(l) => format!("{{ at = {} }}", say::level(*l)),
+        WallTop::AbovePad { pad, by } => format!("{{ above = {}, by = {} }}", quoted(pad), say::length(*by)),
+    };
+    out.line("top", top);
+    if let Some(f) = &w.fence {
+        let (height, wind, solid) = (say::length(f.height), say::pressure(f.wind), say::share(f.solid));
+        let source = quoted(&f.source);
+        out.line("fence", format!("{{ height = {height}, wind = {wind}, solid = {solid}, source = {source} }}"));
+    }
+    if !w.changes.is_empty() {
+        let each = w.changes.iter().map(|c| {
+            let size = |key: &str, l| format!(", {key} = {}", say::length(l));
+            let diameter = c.hole_diameter.map_or(String::new(), |l| size("hole_diameter", l));
+            let depth = c.depth.map_or(String::new(), |l| size("hole_depth", l));
+            let extra = if c.extra { ", extra = true" } else { "" };
+            format!("  {{ chainage = {}{diameter}{depth}{extra} }},\n", say::length(c.chainage))
+        });
+        out.line("change", format!("[\n{}]", each.collect::<String>()));
+    }
+    let Spec::TimberPosts(spec) = &w.spec;
+    timber_posts(out, spec, stock);
+}
+
+fn timber_posts(out: &mut Page, s: &TimberPostSpec, stock: &Stock) {
+    let words = |parts: [&str; 3]| quoted(&parts.into_iter().filter(|p| !p.is_empty()).collect::<Vec<_>>().join(" "));
+    let (post, board) = (&s.post, &s.board);
+    out.table("[wall.spec]");
+    out.line("post", words([&say::sizes(post.breadth, post.depth), &post.treatment, post.grade.name]));
+    out.line("board", words([&say::sizes(board.height, board.thickness), &board.treatment, board.grade.name]));
+    out.line("spacing", say::length(s.spacing));
+    out.text("boards", if s.boards == Boards::InFront { "front" } else { "behind" });
+    out.line("hole_diameter", say::length(s.hole.diameter));
+    out.maybe("hole_depth", s.hole.depth.map(say::length));
+    out.text("hole_fill", if s.hole.fill == Fill::Rammed { "rammed" } else { "concrete" });
+    out.line("gravel", say::length(s.hole.gravel_base));
+    out.line("bury", say::length(s.bury));
+    out.line("neglect", say::length(s.neglect_top));
+    out.text("fit", if s.fit == CourseFit::FromTop { "from top" } else { "from bury" });
+    if let Some(c) = &s.capping {
+        out.line("capping", words([&say::sizes(c.width, c.thickness), &c.quality, ""]));
+    }
+    out.text("screws", &say::sizes(s.screws.diameter, s.screws.length));
+    out.line("lean", say::slope(s.lean));
+    // Stock that the price list gives is left out, so that a new list brings its own.
+    let listed = stock.iter().find(|(item, _)| *item == board.material()).map(|(_, lengths)| lengths);
+    if listed != Some(&s.stock) {
+        let lengths: Vec<String> = s.stock.iter().map(|l| say::length(*l)).collect();
+        out.line("stock", format!("[{}]", lengths.join(", ")));
+    }
+}
+
+fn flight(out: &mut Page, f: &FlightWish) {
+    out.table("[[steps]]");
+    out.line("id", quoted(&f.id));
+    out.line("from", point(f.from));
+    out.line("to", quoted(&f.to));
+    out.line("width", say::length(f.width));
+    out.maybe("going", f.going.map(say::length));
+}
+
+fn ramp(out: &mut Page, r: &RampWish) {
+    out.table("[[ramp]]");
+    out.line("id", quoted(&r.id));
+    out.line("path", points(&r.path));
+    out.line("to", quoted(&r.to));
+    out.line("width", say::length(r.width));
+    out.line("steepest", say::slope(r.steepest));
+}
+
+fn near(out: &mut Page, n: &Near) {
+    out.table("[[near]]");
+    out.line("id", quoted(&n.id));
+    let kind = match &n.kind {
+        NearKind::Service(words) | NearKind::Footing(words) | NearKind::Other(words) => words,
+        NearKind::Tree { .. } => "tree",
+        NearKind::Boundary => "boundary",
+        NearKind::Street => "street",
+    };
+    out.line("kind", quoted(kind));
+    match &n.line[..] {
+        [at] => out.line("at", point(*at)),
+        line => out.line("line", points(line)),
+    }
+    if let NearKind::Tree { trunk } = n.kind {
+        out.line("trunk", say::length(trunk));
+    }
+    out.maybe("depth", n.depth.map(say::length));
+    out.maybe("clear", n.clear.map(say::length));
+    out.text("source", &n.source);
+    out.maybe("age_days", n.age_days.map(say::number));
+}
+
+fn drain(out: &mut Page, d: &DrainWish) {
+    out.table("[drain]");
+    if let Some((rain, source)) = &d.rain {
+        out.line("rain", format!("{{ intensity = {}, source = {} }}", say::rain(*rain), quoted(source)));
+    }
+    if let Some((at, level)) = &d.outlet {
+        out.line("outlet", format!("{{ at = {}, level = {} }}", point(*at), say::level(*level)));
+    }
+    out.text("surface", &d.surface);
+    out.line("uphill", say::length(d.uphill));
+    out.text("fill", &d.fill);
+    out.maybe("pipe", d.pipe.map(say::length));
+    if !d.wanted {
+        out.line("none", true);
+    }
+}
+
+fn order(out: &mut Page, o: &OrderWish) {
+    out.table("[order]");
+    if !o.prices.is_empty() {
+        out.text("prices", PRICES);
+    }
+    out.line("kerf", say::length(o.kerf));
+    out.line("waste", say::share(o.waste));
+    out.line("tax", say::share(o.tax));
+    out.line("margin", say::share(o.margin));
+    out.line(
+        "crew",
+        format!("{{ people = {}, hours_per_day = {} }}", say::number(o.people), say::time(o.hours_per_day)),
+    );
+    let (payload, volume) = (say::mass(o.payload), say::volume(o.load_volume));
+    out.line("vehicle", format!("{{ payload = {payload}, volume = {volume} }}"));
+    if !o.bought.is_empty() {
+        let items: Vec<String> =
+            o.bought.iter().map(|(item, n)| format!("{} = {}", key(item), say::number(*n))).collect();
+        out.line("bought", format!("{{ {} }}", items.join(", ")));
+    }
 }

@@ -5,6 +5,8 @@
 pub mod fields;
 
 mod edit;
+mod grid;
+mod grids;
 mod job_file;
 mod job_text;
 mod page;
@@ -12,16 +14,18 @@ mod price_table;
 mod problem;
 mod record_file;
 mod schema;
+mod spelled;
 #[cfg(feature = "spreadsheet")]
 mod spreadsheet;
 mod tables;
 mod tables_out;
+mod tables_text;
 mod view;
 mod wall_spec;
 
 pub use edit::{append_entry, apply_adjust};
 pub use job_file::{Read, read_job};
-pub use job_text::{JobTexts, job_text};
+pub use job_text::{job_tables, job_text};
 pub use problem::Problem;
 pub use schema::schema_json;
 #[cfg(feature = "spreadsheet")]

@@ -205,7 +205,8 @@ impl<'a> Node<'a> {
 
     /// A point out of a list of two lengths.
     pub fn point_from(&self, key: &str, value: Option<&Value>, span: Option<Range<usize>>) -> Option<Point> {
-        let say = |says: String| self.page.say(span.clone().or(self.span.clone()), format!("{}: {key}: {says}", self.name));
+        let say =
+            |says: String| self.page.say(span.clone().or(self.span.clone()), format!("{}: {key}: {says}", self.name));
         let Some(array) = value.and_then(Value::as_array).filter(|a| a.len() == 2) else {
             say("expected a point of two lengths, for example [\"3.0 m\", \"4.2 m\"]".into());
             return None;
@@ -318,7 +319,8 @@ impl<'a> Node<'a> {
             .enumerate()
             .map(|(i, (table, span))| {
                 let id = table.get("id").and_then(Item::as_str).map_or(format!("number {}", i + 1), String::from);
-                let name = if self.kind.is_empty() { format!("[[{key}]] {id}") } else { format!("{} {key} {id}", self.name) };
+                let name =
+                    if self.kind.is_empty() { format!("[[{key}]] {id}") } else { format!("{} {key} {id}", self.name) };
                 let node = Node { page: self.page, kind, name, table, span };
                 node.check_keys();
                 node
@@ -328,7 +330,7 @@ impl<'a> Node<'a> {
 }
 
 /// What a field wants, in words.
-fn wanted(f: &Field) -> String {
+pub(crate) fn wanted(f: &Field) -> String {
     match f.holds {
         Holds::Text => "a text in quotes".into(),
         Holds::Id => "a short name without blanks, such as \"P1\"".into(),
@@ -364,7 +366,7 @@ pub(crate) fn example(quantity: &str) -> &'static str {
     }
 }
 
-fn si_unit(quantity: &str) -> &'static str {
+pub(crate) fn si_unit(quantity: &str) -> &'static str {
     match quantity {
         "length" | "level" => " m",
         "slope" => " (rise over run)",

@@ -10,8 +10,7 @@ const DEAREST: f64 = 1e7;
 
 /// Reads a price list.
 pub fn prices(file: &str, text: &str) -> Rows<Price> {
-    let known =
-        ["item", "unit", "price", "pack", "mass", "holds", "density", "length", "section", "supplier", "note"];
+    let known = ["item", "unit", "price", "pack", "mass", "holds", "density", "length", "section", "supplier", "note"];
     let mut table = Table::read(file, text, &known[..3], &|c| known.contains(&c), &known);
     let rows = std::mem::take(&mut table.rows);
     let list = rows.iter().filter_map(|row| price(&mut table, row)).collect();
@@ -98,7 +97,8 @@ fn holds(table: &mut Table, row: &Row) -> Option<Measured> {
         .ok()
         .or_else(|| text.parse::<f64>().ok().filter(|v| *v > 0.0).map(Measured::Count));
     if read.is_none() {
-        let says = format!("found `{text}`, expected what one unit holds: 9.3 l, 100 m2, 25 m, 20 kg or a number of pieces");
+        let says =
+            format!("found `{text}`, expected what one unit holds: 9.3 l, 100 m2, 25 m, 20 kg or a number of pieces");
         table.complain_of(row, "holds", says);
     }
     read

@@ -80,11 +80,7 @@ impl fmt::Display for Problem {
 
 /// The nearest of the known words, if one is near enough to be a slip of the finger.
 pub(crate) fn nearest<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> Option<&'a str> {
-    known
-        .map(|k| (slips(word, k), k))
-        .filter(|(d, k)| *d <= 1 + k.len() / 4)
-        .min_by_key(|(d, _)| *d)
-        .map(|(_, k)| k)
+    known.map(|k| (slips(word, k), k)).filter(|(d, k)| *d <= 1 + k.len() / 4).min_by_key(|(d, _)| *d).map(|(_, k)| k)
 }
 
 /// How many letters to change, add or drop to come from one word to the other (Levenshtein 1966).

@@ -67,6 +67,7 @@ fn built(n: &Node) -> Option<AsBuilt> {
         Some(BuiltPost {
             number: p.number("number")? as usize,
             chainage: p.quantity("chainage")?,
+            at: p.has("at").then(|| p.point("at")).flatten(),
             depth: p.quantity("depth")?,
             diameter: p.quantity("diameter")?,
             top: p.quantity("top")?,
@@ -86,7 +87,11 @@ pub fn entry_text(entry: &Entry) -> String {
             let body = match f {
                 Find::Rock { wall, post, chainage, depth } => {
                     let place = chainage.map_or(String::new(), |c| format!("chainage = {}, ", m(c.to_m())));
-                    format!("kind = \"rock\", wall = {}, post = {post}, {place}depth = {}", quoted(wall), m(depth.to_m()))
+                    format!(
+                        "kind = \"rock\", wall = {}, post = {post}, {place}depth = {}",
+                        quoted(wall),
+                        m(depth.to_m())
+                    )
                 }
                 Find::Service { what, line, depth } => {
                     let place = match &line[..] {
@@ -111,9 +116,10 @@ pub fn entry_text(entry: &Entry) -> String {
                 .iter()
                 .map(|p| {
                     format!(
-                        "  {{ number = {}, chainage = {}, depth = {}, diameter = {}, top = {} }},\n",
+                        "  {{ number = {}, chainage = {}, {}depth = {}, diameter = {}, top = {} }},\n",
                         p.number,
                         m(p.chainage.to_m()),
+                        p.at.map_or(String::new(), |at| format!("at = {}, ", point(&at))),
                         m(p.depth.to_m()),
                         m(p.diameter.to_m()),
                         m(p.top.to_m())

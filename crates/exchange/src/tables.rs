@@ -35,12 +35,17 @@ impl<'a> Table<'a> {
     pub fn read(file: &'a str, text: &str, must: &[&str], may: &dyn Fn(&str) -> bool, known: &[&str]) -> Table<'a> {
         let mut table = Table { file, header: vec![], rows: vec![], problems: vec![] };
         if text.len() > LARGEST {
-            table.problems.push(Problem::whole(file, format!("the table has {} bytes; at most {LARGEST} are read", text.len())));
+            table
+                .problems
+                .push(Problem::whole(file, format!("the table has {} bytes; at most {LARGEST} are read", text.len())));
             return table;
         }
         let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-        let mut reader =
-            csv::ReaderBuilder::new().has_headers(false).flexible(true).trim(csv::Trim::All).from_reader(text.as_bytes());
+        let mut reader = csv::ReaderBuilder::new()
+            .has_headers(false)
+            .flexible(true)
+            .trim(csv::Trim::All)
+            .from_reader(text.as_bytes());
         for record in reader.records() {
             let record = match record {
                 Ok(r) => r,
@@ -152,7 +157,8 @@ impl<'a> Table<'a> {
         match parse::<Q>(&text) {
             Ok(q) => Some(q),
             Err(_) => {
-                let says = format!("found `{text}`, expected a number of metres such as 1.415, or a length with its unit");
+                let says =
+                    format!("found `{text}`, expected a number of metres such as 1.415, or a length with its unit");
                 self.complain_of(row, name, says);
                 None
             }

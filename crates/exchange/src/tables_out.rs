@@ -1,8 +1,23 @@
-//! Tables.
+//! Which tables does a plan give, as CSV text by file name?
 
 use groundhold_plan::Plan;
 
-/// Every table.
-pub fn tables_out(_plan: &Plan) -> Vec<(String, String)> {
-    vec![]
+use crate::grids;
+
+/// Every table of a plan: file name and CSV text. Units stand last in the names of the columns; what is not known is empty.
+pub fn tables_out(plan: &Plan) -> Vec<(String, String)> {
+    let all = [
+        grids::marks(plan),
+        grids::pegs(plan),
+        grids::checks(plan),
+        grids::posts(plan),
+        grids::boards(plan),
+        grids::cutting_list(plan),
+        grids::order(plan),
+        grids::quote(plan),
+        grids::earthworks(plan),
+        grids::findings(plan),
+        grids::programme(plan),
+    ];
+    all.iter().map(|grid| (format!("{}.csv", grid.name), grid.to_csv())).collect()
 }

@@ -82,7 +82,9 @@ pub(crate) fn read(n: &Node, stock: &Stock) -> Option<Spec> {
 fn timber(n: &Node, key: &str) -> Option<(Timber, &'static Grade)> {
     let text = n.raw(key)?.as_str().unwrap_or_default();
     let read = timber::read(text).and_then(|t| {
-        let grade = t.grade.ok_or_else(|| format!("found `{text}` without a strength class; known are {}", grade_names().join(", ")))?;
+        let grade = t.grade.ok_or_else(|| {
+            format!("found `{text}` without a strength class; known are {}", grade_names().join(", "))
+        })?;
         Ok((t, grade))
     });
     match read {
@@ -121,7 +123,10 @@ fn capping(n: &Node) -> Option<Option<Capping>> {
     }
     let (size, quality) = text.split_once(' ').unwrap_or((text, ""));
     let Some((a, b)) = timber::sizes(size) else {
-        n.complain("capping", format!("found `{text}`, expected width x thickness in mm, such as \"150x38 UC4 C24\", or none"));
+        n.complain(
+            "capping",
+            format!("found `{text}`, expected width x thickness in mm, such as \"150x38 UC4 C24\", or none"),
+        );
         return None;
     };
     Some(Some(Capping { width: a.max(b), thickness: a.min(b), quality: quality.trim().into() }))
@@ -133,7 +138,8 @@ fn stock_lengths(n: &Node, stock: &Stock, board: &BoardTimber) -> Option<Vec<Len
         return Some(listed.unwrap_or_else(|| USUAL_STOCK.iter().map(|m| Length::m(*m)).collect()));
     }
     let list = n.raw("stock").and_then(Item::as_array)?;
-    let read = |v: &Value| v.as_str().and_then(|t| parse::<Length>(t).ok()).filter(|l| (0.3..=12.0).contains(&l.to_m()));
+    let read =
+        |v: &Value| v.as_str().and_then(|t| parse::<Length>(t).ok()).filter(|l| (0.3..=12.0).contains(&l.to_m()));
     let lengths: Option<Vec<Length>> = list.iter().map(read).collect();
     if lengths.as_ref().is_none_or(Vec::is_empty) {
         n.complain("stock", "expected a list of lengths from 0.3 m to 12 m, such as [\"2.4 m\", \"3.0 m\"]");

@@ -47,7 +47,12 @@ fn every_kind_of_slip_is_said_with_its_place() {
         ("to    = \"P1\"", "to    = \"P7\"", "there is no pad `P7`", "known are P1"),
         ("id      = \"W2\"", "id      = \"W1\"", "`W1` stands twice", "one thing"),
         ("on    = \"P1\"", "on    = \"P9\"", "there is no `P9`", "P1"),
-        ("book      = \"levels.csv\"", "book      = \"level.csv\"", "the file `level.csv` cannot be read", "there is no"),
+        (
+            "book      = \"levels.csv\"",
+            "book      = \"level.csv\"",
+            "the file `level.csv` cannot be read",
+            "there is no",
+        ),
         ("[\"16\", \"17\",", "[\"16\", \"99\",", "point `99` is not in the position book", ""),
         ("125x125 UC4 C24", "125x125 UC4", "without a strength class", "C24"),
         ("units    = \"metric\"", "units    = \"cubits\"", "found `cubits`", "metric, feet"),
@@ -78,7 +83,8 @@ fn a_wall_and_a_pad_that_cross_themselves_are_refused() {
 
 #[test]
 fn noise_is_refused_once_and_quickly() {
-    let noise: String = (0u32..10 << 20).map(|i| char::from((i.wrapping_mul(2_654_435_761) >> 24) as u8 % 94 + 33)).collect();
+    let noise: String =
+        (0u32..10 << 20).map(|i| char::from((i.wrapping_mul(2_654_435_761) >> 24) as u8 % 94 + 33)).collect();
     let all = said(&noise);
     assert_eq!(all.len(), 1);
     assert!(all[0].contains("bytes"), "{}", all[0]);

@@ -9,6 +9,7 @@ use crate::drawings::wall_name;
 use crate::finding_sheets::{WEIGHTS, ink};
 use crate::leaf::{BLACK, GREY, HAIR, Leaf, Style};
 use crate::paper_size::{Frame, Paper};
+use crate::typeface::cut_to;
 use crate::wrap::lines;
 
 /// Width of the column with the figures.
@@ -50,7 +51,8 @@ impl Column<'_> {
         if self.y + style.leading() > self.frame.bottom {
             return;
         }
-        self.leaf.text(word, self.frame.left, self.y, Align::Start, &style.ink(GREY));
+        let word = cut_to(word, INDENT - 2.0, style.size, style.weight);
+        self.leaf.text(&word, self.frame.left, self.y, Align::Start, &style.ink(GREY));
         self.says(says, INDENT, &style);
     }
 }
@@ -62,7 +64,7 @@ pub(crate) fn leaf(plan: &Plan, sheets: &[(&'static str, String, usize)]) -> Lea
     let left = Frame { right: f.right - COLUMN - 8.0, ..f };
     let about = &plan.job.about;
     let large = Style::BODY.bold().sized(8.0);
-    leaf.text(&crate::typeface::cut_to(&about.name, left.width(), large.size, large.weight), left.left, left.top, Align::Start, &large);
+    leaf.text(&cut_to(&about.name, left.width(), large.size, large.weight), left.left, left.top, Align::Start, &large);
     let under = format!("{}  ·  for {}", about.place, about.client);
     leaf.text(&under, left.left, left.top + 11.5, Align::Start, &Style::BODY.sized(3.6).ink(GREY));
     let head = 20.0;

@@ -25,12 +25,12 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
         .iter()
         .map(|(id, name)| -> Wanted { (format!("Elevation of {name}"), Box::new(move |w, h| draw::elevation(plan, id, w, h))) })
         .collect();
-    all.extend(elevations.into_iter().flat_map(|(n, f)| alone(&n, f)));
+    all.extend(together("Elevations", elevations, 1, 2));
     let sections = ids
         .iter()
         .map(|(id, name)| -> Wanted { (format!("Section of {name}"), Box::new(move |w, h| draw::section(plan, id, w, h))) })
         .collect();
-    all.extend(side_by_side("Sections with pressures", sections));
+    all.extend(together("Sections with pressures", sections, 2, 1));
     let mut details: Vec<Wanted> = vec![];
     for f in &plan.shaped.flights {
         details.push((format!("Steps {}", f.id), Box::new(move |w, h| draw::steps_detail(plan, &f.id, w, h))));
@@ -38,7 +38,7 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
     for r in &plan.shaped.ramps {
         details.push((format!("Ramp {}", r.id), Box::new(move |w, h| draw::ramp_section(plan, &r.id, w, h))));
     }
-    all.extend(side_by_side("Steps and ramps", details));
+    all.extend(together("Steps and ramps", details, 1, 2));
     all.extend(cutting(plan));
     all.extend(alone("Programme", Box::new(|w, h| draw::programme_bars(plan, w, h))));
     all
@@ -73,25 +73,29 @@ fn alone(name: &str, make: Box<dyn Fn(f64, f64) -> Scene + '_>) -> Option<Leaf> 
     Some(leaf)
 }
 
-/// Two drawings to a sheet, each under its name.
-fn side_by_side(title: &str, wanted: Vec<Wanted>) -> Vec<Leaf> {
+/// Several drawings to a sheet, each under its name: so many side by side and so many under each other. A sheet that is not
+/// full gives its drawings all the room.
+fn together(title: &str, wanted: Vec<Wanted>, across: usize, down: usize) -> Vec<Leaf> {
     let f = Paper::A3.content();
-    let half = (f.width() - BETWEEN) / 2.0;
     let mut leaves = vec![];
-    for pair in wanted.chunks(2) {
-        let width = if pair.len() == 1 { f.width() } else { half };
-        let names: Vec<&str> = pair.iter().map(|(n, _)| n.as_str()).collect();
-        let mut leaf = Leaf::new(Paper::A3, PART, if pair.len() == 1 { names[0].to_string() } else { title.to_string() });
+    for group in wanted.chunks(across * down) {
+        let across = across.min(group.len());
+        let down = down.min(group.len().div_ceil(across));
+        let width = (f.width() - BETWEEN * (across - 1) as f64) / across as f64;
+        let height = (f.height() - BETWEEN * (down - 1) as f64) / down as f64;
+        let name = if let [(only, _)] = group { only.clone() } else { title.to_string() };
+        let mut leaf = Leaf::new(Paper::A3, PART, name);
         let mut scales = vec![];
-        for (i, (name, make)) in pair.iter().enumerate() {
-            let scene = make(width, f.height() - NAME);
+        for (i, (name, make)) in group.iter().enumerate() {
+            let scene = make(width, height - NAME);
             if !has_something(&scene) {
                 continue;
             }
-            let left = f.left + (width + BETWEEN) * i as f64;
+            let left = f.left + (width + BETWEEN) * (i % across) as f64;
+            let top = f.top + (height + BETWEEN) * (i / across) as f64;
             let said = if scene.scale.is_empty() { name.clone() } else { format!("{name}  ·  {}", scene.scale) };
-            leaf.text(&said, left, f.top, Align::Start, &Style::BODY.bold().sized(4.2));
-            place(&mut leaf, &scene, Frame { left, top: f.top + NAME, right: left + width, bottom: f.bottom });
+            leaf.text(&said, left, top, Align::Start, &Style::BODY.bold().sized(4.2));
+            place(&mut leaf, &scene, Frame { left, top: top + NAME, right: left + width, bottom: top + height });
             if !scene.scale.is_empty() && !scales.contains(&scene.scale) {
                 scales.push(scene.scale);
             }

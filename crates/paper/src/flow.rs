@@ -103,13 +103,17 @@ impl Flow {
     }
     /// A text with a word hanging to its left, such as a label or a number.
     pub fn hanging(&mut self, word: &str, word_style: &Style, text: &str, indent: f64, style: &Style) {
+        self.hanging_at(0.0, word, word_style, text, indent, style);
+    }
+    /// The same with the word moved in.
+    pub fn hanging_at(&mut self, word_in: f64, word: &str, word_style: &Style, text: &str, indent: f64, style: &Style) {
         let room = self.frame().width() - indent;
         for (i, line) in lines(text, room, style).iter().enumerate() {
             self.need(style.leading());
             let (left, y) = (self.frame().left, self.y);
             if i == 0 {
                 let lowered = y + style.ascent() - word_style.ascent();
-                self.leaf().text(word, left, lowered, Align::Start, word_style);
+                self.leaf().text(word, left + word_in, lowered, Align::Start, word_style);
             }
             self.leaf().text(line, left + indent, y, Align::Start, style);
             self.y += style.leading();

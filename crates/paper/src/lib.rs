@@ -6,6 +6,7 @@
 
 mod calculation;
 mod calculation_sheets;
+mod caution_sheets;
 mod cover;
 mod drain_schedule;
 mod drawings;
@@ -17,6 +18,7 @@ mod order_list;
 mod paper_size;
 mod pdf;
 mod programme_sheets;
+mod record_sheets;
 mod set;
 mod set_out_sheets;
 mod sheet;

@@ -6,8 +6,8 @@ use crate::leaf::Leaf;
 use crate::pdf::{PaperError, pdf};
 use crate::sheet::{Sheet, TitleBlock, framed};
 use crate::{
-    calculation_sheets, cover, drain_schedule, drawings, earthwork_schedule, finding_sheets, order_list, programme_sheets,
-    set_out_sheets, survey_sheets, wall_schedule,
+    calculation_sheets, caution_sheets, cover, drain_schedule, drawings, earthwork_schedule, finding_sheets, order_list,
+    programme_sheets, record_sheets, set_out_sheets, survey_sheets, wall_schedule,
 };
 
 /// The whole set: every sheet with its border and title block. `date` is printed as it is given.
@@ -34,10 +34,10 @@ pub(crate) fn leaves(plan: &Plan, date: &str) -> Vec<(Sheet, Leaf)> {
         order_list::leaves(plan),
         set_out_sheets::leaves(plan),
         programme_sheets::leaves(plan),
-        programme_sheets::cautions(plan),
+        caution_sheets::leaves(plan),
         survey_sheets::leaves(plan),
         calculation_sheets::leaves(plan),
-        programme_sheets::record(plan),
+        record_sheets::leaves(plan),
     ]
     .concat();
     let list: Vec<(&'static str, String, usize)> =

@@ -78,7 +78,7 @@ impl Table {
         self
     }
     pub fn head_style(&self) -> Style {
-        Style { symbols: false, ..self.style.bold().sized(self.style.size * 0.92).ink(crate::leaf::GREY) }
+        self.style.bold().sized(self.style.size * 0.92).ink(crate::leaf::GREY)
     }
 
     /// The table set for this room: type size and column widths.
@@ -95,7 +95,7 @@ impl Table {
     }
 
     fn widths(&self, room: f64, style: &Style) -> Vec<f64> {
-        let head = Style { symbols: false, ..style.bold().sized(style.size * 0.92) };
+        let head = style.bold().sized(style.size * 0.92);
         let natural = |i: usize, c: &Column| {
             let longest = |s: &Style, t: &str| t.split('\n').map(|l| s.width(&in_our_letters(l))).fold(0.0, f64::max);
             let cells = self.rows.iter().filter_map(|r| match r {

@@ -46,7 +46,8 @@ pub fn apply(job: &Job, adjust: &Adjust) -> Result<Job, String> {
                 None => return Err("the drain has no outlet to change".into()),
             },
             "uphill" => job.drain.uphill = read(value)?,
-            _ => return Err(unknown(id, field, "outlet.level, uphill")),
+            "pipe" => job.drain.pipe = Some(read(value)?),
+            _ => return Err(unknown(id, field, "outlet.level, uphill, pipe")),
         }
     } else {
         return Err(format!("there is no `{id}` in this job; it has {}", job.ids().join(", ")));
@@ -63,8 +64,18 @@ fn unknown(id: &str, field: &str, known: &str) -> String {
 }
 
 fn wall_field(wall: &mut WallWish, field: &str, value: &str) -> Result<(), String> {
-    if field == "change.extra" {
-        let change = PostChange { chainage: read(value)?, hole_diameter: None, depth: None, extra: true };
+    if field == "posts.extra" {
+        for at in value.split(',') {
+            let change = PostChange { chainage: read(at)?, hole_diameter: None, depth: None, extra: true };
+            wall.changes.push(change);
+        }
+        return Ok(());
+    }
+    if field == "posts.hole_diameter" {
+        let (diameter, at) =
+            value.split_once(" at ").ok_or_else(|| format!("found `{value}`, expected such as 600 mm at 2.400 m"))?;
+        let change =
+            PostChange { chainage: read(at)?, hole_diameter: Some(read(diameter)?), depth: None, extra: false };
         wall.changes.push(change);
         return Ok(());
     }
@@ -73,7 +84,7 @@ fn wall_field(wall: &mut WallWish, field: &str, value: &str) -> Result<(), Strin
 }
 
 const SPEC_FIELDS: &str = "spec.hole_depth, spec.hole_diameter, spec.spacing, spec.board, spec.post, spec.boards, \
-                           spec.screws, spec.bury, spec.fit, change.extra";
+                           spec.screws, spec.bury, spec.fit, posts.extra, posts.hole_diameter";
 
 /// `Err(None)` for a field that is not there.
 fn spec_field(spec: &mut TimberPostSpec, field: &str, value: &str) -> Result<(), Option<String>> {

@@ -51,7 +51,7 @@ pub(crate) fn drained(
         uphill: (w.uphill > Length::ZERO).then_some(w.uphill),
         groundwater: water(job),
         outlet: w.outlet.map(|(at, level)| drain::Outlet { at, level }),
-        pipe: drain::PipeWish::default(),
+        pipe: drain::PipeWish { diameter: w.pipe, ..drain::PipeWish::default() },
         bed: drain::Bed::default(),
         zone: drain::ZoneWish::default(),
         soil: drain::soil_grading(soil).copied(),

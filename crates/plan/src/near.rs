@@ -92,6 +92,9 @@ pub static FINDINGS: &[&Kind] = &[
     &SERVICES_UNKNOWN,
     &ENQUIRY_OLD,
     &UNKNOWN_SERVICE,
+    &crate::kept_clear::COVER_KEPT_OPEN,
+    &crate::kept_clear::SOIL_AGAINST,
+    &crate::standing::ENTRY_FITS_NOTHING,
 ];
 
 /// Radius of the ground in which a tree's roots are protected.
@@ -229,7 +232,7 @@ fn move_post(wall: &WallPlan, hole: &Hole, near: &Near, keep: Length, units: Uni
                 units.run(post.chainage),
                 units.length(keep)
             );
-            let change = Adjust { element: wall.of.clone(), field: "change.extra".into(), value: units.run(shifted) };
+            let change = Adjust { element: wall.of.clone(), field: "posts.extra".into(), value: units.run(shifted) };
             Remedy::ours(says, vec![change])
         }
         None => Remedy::theirs("No place within 1.5 m along the wall is clear: move the wall or have the service moved."),
@@ -306,7 +309,7 @@ fn cover(near: &Near, what: &str, ground: &Tin, shaped: &Shaped, units: Units) -
     )
 }
 
-fn along(line: &[Point]) -> Vec<Point> {
+pub(crate) fn along(line: &[Point]) -> Vec<Point> {
     let mut points: Vec<Point> = line.first().copied().into_iter().collect();
     for w in line.windows(2) {
         let n = (distance(w[0], w[1]).to_m() / LOOK_EVERY).ceil().clamp(1.0, 4000.0) as usize;

@@ -2,6 +2,7 @@
 
 use groundhold_dig::Dug;
 use groundhold_drain::Drained;
+use groundhold_finding::Finding;
 use groundhold_hold::{Layout, Role, Spec};
 use groundhold_order::{self as order, Head, Measured, Need};
 use groundhold_quantity::{Area, Density, Length, Mass, Share, Volume};
@@ -94,6 +95,14 @@ fn wall(w: &WallPlan, job: &Job, stone: &str) -> Vec<Need> {
         needs.push(Need::new("end-grain preservative", &w.of, "cut ends", Measured::Volume(ends * PRESERVATIVE_M)));
     }
     needs
+}
+
+/// Said where the holes of all walls together take so much concrete that bags are not the way.
+pub(crate) fn much_concrete(walls: &[WallPlan]) -> Option<Finding> {
+    let holes = walls.iter().flat_map(|w| w.layout.holes.iter());
+    let volumes: Vec<Volume> = holes.filter(|h| !h.built && h.concrete > Volume::ZERO).map(|h| h.concrete).collect();
+    let per_bag = order::bag_yield(BAG).ok()?;
+    order::concrete_bags(&volumes, OVER_DIG, per_bag).ok()?.finding
 }
 
 /// Pieces that are not built yet, by material, with marks that name their wall.

@@ -17,7 +17,7 @@ use crate::job::{Job, PadLevel, PadWish};
 use crate::survey::{Survey, survey};
 use crate::trouble::{Part, Trouble};
 use crate::walls::{Common, WallPlan, walls};
-use crate::{cost, drainage, near, needs, programme, setting_out, wish};
+use crate::{cost, drainage, kept_clear, near, needs, programme, setting_out, standing, wish};
 
 /// Everything that comes of a job.
 #[derive(Debug, Clone)]
@@ -89,7 +89,10 @@ pub fn plan(job: &Job) -> Result<Plan, Vec<Trouble>> {
     let drained = drainage::drained(job, &survey.ground, &walls, &chosen.soil.name)?;
     let moves = earthwork::moves(&survey.ground, &shaped);
     let dug = dig(&dig_case(job, &chosen, &walls, &drained, &moves));
-    let works = programme::works(job, &shaped, &walls, &drained, &moves, &dug);
+    let facts = programme::facts(job, &survey.ground, &shaped, &walls);
+    let asked = build::check_region(chosen.region, &facts);
+    let mut works = programme::works(job, &survey.ground, &shaped, &walls, &drained, &moves, &dug);
+    works.approval_needed = asked.iter().any(|f| programme::APPROVALS.contains(&f.kind.code));
     let programme = build::plan_works(&works, &programme::crew(job))
         .map_err(|e| vec![Trouble::new(Part::Choice("order.crew"), e)])?;
     let sources = needs::Sources { job, shaped: &shaped, walls: &walls, drained: &drained, moves: &moves, dug: &dug };
@@ -100,14 +103,17 @@ pub fn plan(job: &Job) -> Result<Plan, Vec<Trouble>> {
     findings.extend(shaped.findings.iter().cloned());
     findings.extend(walls.iter().flat_map(|w| w.verdict.findings.clone()));
     findings.extend(near::check(job, &survey.ground, &shaped, &walls));
+    findings.extend(kept_clear::check(job, &survey.ground, &shaped));
+    findings.extend(standing::check(job, &walls, &survey.points));
     findings.extend(drained.findings.iter().cloned());
     findings.extend(dug.findings.iter().cloned());
     findings.extend(take_off.findings.iter().cloned());
+    findings.extend(needs::much_concrete(&walls));
     findings.extend(order::lifting(&needs::lifted(&walls, &shaped), &order::LiftLimits::default()));
     findings.extend(setout.findings.iter().cloned());
     findings.extend(programme.findings.iter().cloned());
-    let facts = programme::facts(job, &survey.ground, &shaped, &walls);
-    findings.extend(build::check_region(chosen.region, &facts));
+    findings.extend(asked);
+    said_once(&mut findings);
     // A stable sort keeps the order of the stages within one weight.
     findings.sort_by_key(|f| std::cmp::Reverse(f.severity));
     Ok(Plan {
@@ -128,6 +134,29 @@ pub fn plan(job: &Job) -> Result<Plan, Vec<Trouble>> {
         programme,
         findings,
     })
+}
+
+/// Findings of two stages that say the same of one place: the first of a pair gives way to the second.
+const SAME: &[(&str, &str)] = &[
+    ("B-009", "G-040"),
+    ("B-010", "H-010"),
+    ("B-013", "N-005"),
+    ("B-013", "N-006"),
+    ("B-015", "N-007"),
+    ("B-019", "D-005"),
+    ("B-017", "G-022"),
+];
+
+/// Leaves out what another stage has said already of the same element, or of the whole job.
+fn said_once(findings: &mut Vec<Finding>) {
+    let all: Vec<(&str, String)> = findings.iter().map(|f| (f.kind.code, f.place.element.clone())).collect();
+    findings.retain(|f| {
+        let twin = |(first, second): &(&str, &str)| {
+            *first == f.kind.code
+                && all.iter().any(|(code, element)| code == second && (*element == f.place.element || f.place.element.is_empty()))
+        };
+        !SAME.iter().any(twin)
+    });
 }
 
 /// Plans a job and finds out what each remedy would cost, by planning it with the remedy taken.
@@ -219,7 +248,11 @@ fn limits(region: &'static build::Region) -> shape::Limits {
 
 fn shaped(job: &Job, survey: &Survey, factors: Factors, limits: shape::Limits) -> shape::Shaped {
     let level = |pad: &PadWish| balanced(job, survey, pad, factors, limits).0;
-    shape::shape(&survey.ground, &wish::wish(job, &level, limits))
+    let shaped = shape::shape(&survey.ground, &wish::wish(job, &level, limits));
+    match standing::led_on(job, &shaped) {
+        Some(led) => shape::shape(&survey.ground, &wish::wish(&led, &level, limits)),
+        None => shaped,
+    }
 }
 
 fn balanced(

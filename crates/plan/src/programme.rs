@@ -52,8 +52,12 @@ fn is_built(job: &Job, element: &str) -> bool {
     job.record.iter().any(|e| matches!(&e.event, Event::Built(b) if b.element == element && b.posts.is_empty()))
 }
 
+/// Findings after which an approval, an engineer or a neighbour has to be asked before the work.
+pub(crate) const APPROVALS: &[&str] = &["B-001", "B-002", "B-003", "B-008", "B-011", "B-012"];
+
 pub(crate) fn works(
     job: &Job,
+    ground: &Tin,
     shaped: &Shaped,
     walls: &[WallPlan],
     drained: &Drained,
@@ -88,12 +92,21 @@ pub(crate) fn works(
         cuts_stone: !shaped.flights.is_empty(),
         footing_near: near.iter().any(|n| matches!(n.kind, NearKind::Footing(_))),
         public_near: near.iter().any(|n| matches!(n.kind, NearKind::Street)),
-        ground_slope: Slope::LEVEL,
+        ground_slope: mean_slope(ground),
         ground: build::GroundClass::Firm,
         dig: if dug.dug() > MACHINE_FROM { build::DigBy::Machine } else { build::DigBy::Hand },
         access: build::Access { haul: Length::m(20.0), narrowest: None },
         approval_needed: false,
     }
+}
+
+/// The mean slope of the ground, area by area: what a machine or a barrow works on.
+fn mean_slope(ground: &Tin) -> Slope {
+    let (sum, area) = ground.facets().iter().fold((0.0, 0.0), |(s, a), f| {
+        let part = f.area().to_m2();
+        (s + part * f.plane.slope().to_ratio(), a + part)
+    });
+    if area > 0.0 { Slope::ratio(sum / area) } else { Slope::LEVEL }
 }
 
 fn base(w: &WallPlan) -> Option<Level> {
@@ -287,7 +300,9 @@ fn stands_in_cut(w: &WallPlan, ground: &Tin) -> bool {
 fn to_near(job: &Job, w: &WallPlan, wanted: impl Fn(&NearKind) -> bool) -> build::Near {
     let lines = job.near.iter().filter(|n| wanted(&n.kind));
     let gaps = lines.flat_map(|n| w.case.stations.iter().map(|s| distance_to_line(s.at, &n.line)));
-    gaps.reduce(Length::min).map_or(build::Near::NotTold, build::Near::At)
+    // Where the job says what is near, what it does not name is not there; a job that says nothing has not looked.
+    let untold = if job.near.is_empty() { build::Near::NotTold } else { build::Near::Nothing };
+    gaps.reduce(Length::min).map_or(untold, build::Near::At)
 }
 
 fn wall_facts(job: &Job, w: &WallPlan) -> build::WallFacts {

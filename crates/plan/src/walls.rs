@@ -125,7 +125,7 @@ fn case(
         water: hold::Water { drained: common.job.drain.wanted, blocked: Share::fraction(1.0) },
         basis: common.basis,
         search_slip: true,
-        built: built(common.job, id),
+        built: crate::standing::posts(common.job, id, &stations),
         refusals: vec![],
         changes: wish.changes.clone(),
         units: common.job.about.units,
@@ -159,7 +159,27 @@ fn bank(common: &Common, profile: &WallProfile, from: Length) -> Option<hold::Ba
         }
     };
     (1..=reach).for_each(|i| add(f64::from(i) * BANK_STEP));
-    Some(hold::Bank { chainage: s.chainage - from, ground })
+    Some(hold::Bank { chainage: s.chainage - from, ground: without_straight(&ground) })
+}
+
+/// Points that lie this near to the line through their neighbours say nothing.
+const STRAIGHT: f64 = 0.005;
+
+/// The line without points that stand in a straight stretch of it (Douglas and Peucker, Cartographica 10 (1973)).
+fn without_straight(line: &[Point]) -> Vec<Point> {
+    let (Some(first), Some(last)) = (line.first(), line.last()) else { return vec![] };
+    let off = |p: &Point| (p.y - first.y - (last.y - first.y) * (p.x - first.x) / (last.x - first.x)).abs();
+    let inner = line.iter().enumerate().skip(1).take(line.len().saturating_sub(2));
+    let farthest = inner.map(|(i, p)| (i, if last.x > first.x { off(p) } else { 0.0 }));
+    match farthest.max_by(|a, b| a.1.total_cmp(&b.1)) {
+        Some((i, d)) if d > STRAIGHT => {
+            let mut kept = without_straight(&line[..=i]);
+            kept.pop();
+            kept.extend(without_straight(&line[i..]));
+            kept
+        }
+        _ => vec![*first, *last],
+    }
 }
 
 /// From the middle of the wall back to the plane in which posts and boards touch.
@@ -280,22 +300,6 @@ fn ray_meets(at: Point, ray: Vector, a: Point, b: Point) -> Option<Length> {
     let t = (a - at).cross(side) / det;
     let u = (a - at).cross(ray) / det;
     (t > 1e-6 && (0.0..=1.0).contains(&u)).then_some(Length::m(t))
-}
-
-fn built(job: &Job, wall: &str) -> Vec<hold::FixedPost> {
-    let mut posts: Vec<hold::FixedPost> = vec![];
-    for entry in &job.record {
-        let Event::Built(b) = &entry.event else { continue };
-        if b.element != wall {
-            continue;
-        }
-        for p in &b.posts {
-            posts.retain(|q| (q.chainage - p.chainage).abs() > Length::mm(10.0));
-            posts.push(hold::FixedPost { chainage: p.chainage, depth: p.depth, hole_diameter: p.diameter });
-        }
-    }
-    posts.sort_by(|a, b| a.chainage.to_m().total_cmp(&b.chainage.to_m()));
-    posts
 }
 
 /// Holes that were refused, by chainage; a post known by its number only is looked up in the layout without refusals.

@@ -44,9 +44,9 @@ pub fn log10(x: f64) -> f64 {
 pub fn powf(x: f64, y: f64) -> f64 {
     libm::pow(x, y)
 }
-/// Length of the vector (x, y).
+/// Length of the vector (x, y), for ordinary sizes: no guard against squares that overflow (1e154).
 pub fn hypot(x: f64, y: f64) -> f64 {
-    libm::hypot(x, y)
+    (x * x + y * y).sqrt()
 }
 /// Cube root.
 pub fn cbrt(x: f64) -> f64 {

@@ -2,7 +2,7 @@
 
 use std::ops::{Add, Mul, Sub};
 
-use crate::{Length, math};
+use crate::Length;
 
 /// A point in plan. `x` east and `y` north, both in metres.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -40,7 +40,7 @@ impl Vector {
     }
     /// Its length in metres.
     pub fn length(self) -> f64 {
-        math::hypot(self.x, self.y)
+        (self.x * self.x + self.y * self.y).sqrt()
     }
     /// The same direction, one metre long; zero stays zero.
     pub fn unit(self) -> Vector {

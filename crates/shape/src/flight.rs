@@ -1,7 +1,7 @@
 //! Where does a flight start and end, and which steps does it take?
 
 use groundhold_finding::{Adjust, Finding, Place, Remedy};
-use groundhold_quantity::{Length, Level, Point, Vector, distance, segments_cross};
+use groundhold_quantity::{Length, Level, Point, Units, Vector, distance, segments_cross, trim};
 use groundhold_surface::{Facet, Plane};
 
 use crate::barrier::Barrier;
@@ -119,7 +119,7 @@ fn step_down(
     let found = choose_steps(h.level, &ground, w.going, limits);
     if let Some(s) = found.as_ref().filter(|s| s.out.fits()) {
         let f = lay(w, h, s)?;
-        single_step(&f, findings);
+        single_step(&f, wish, findings);
         if let Some((rise, way)) = whole {
             propose_split(&f, rise, way, wish, findings);
         }
@@ -133,12 +133,12 @@ fn step_down(
     findings.push(no_fit(w, h, &f, wish, &ground));
     let (least, most) = limits.riser;
     if !(least * (1.0 - FAR_OUT) <= f.riser && f.riser <= most * (1.0 + FAR_OUT)) {
-        return Err(format!("risers of {:.0} mm are too far from the limits to be drawn", f.riser.to_mm()));
+        return Err(format!("risers of {} are too far from the limits to be drawn", fine(wish, f.riser)));
     }
     if s.out.riser_mm != 0.0 {
         findings.push(riser_out(&f, wish));
     }
-    single_step(&f, findings);
+    single_step(&f, wish, findings);
     Ok(f)
 }
 
@@ -235,13 +235,13 @@ fn split_words(id: &str, rise: Length, way: Length, s: &crate::steps::Split, wis
     let u = wish.units;
     let parts: Vec<String> = s.flights.iter().map(usize::to_string).collect();
     format!(
-        "{id}: {} over {} is gentler than one flight; {} each spread evenly would make 2R+G {}. It {verb} {} risers of {:.1} mm with a going of {} and landings of {} between.",
+        "{id}: {} over {} is gentler than one flight; {} each spread evenly would make 2R+G {}. It {verb} {} risers of {} with a going of {} and landings of {} between.",
         u.length(rise),
         u.run(way),
         u.length(s.even_going),
         u.length(s.even_two_r_plus_g),
         parts.join(" + "),
-        s.riser.to_mm(),
+        fine(wish, s.riser),
         u.length(s.going),
         u.length(s.landing)
     )
@@ -262,9 +262,17 @@ fn propose_split(f: &Flight, rise: Length, way: f64, wish: &Wish, findings: &mut
     findings.push(Finding::new(&FLIGHT_BETTER_SPLIT, Place::of(&f.id), words).with_trace(s.trace));
 }
 
-fn single_step(f: &Flight, findings: &mut Vec<Finding>) {
+/// A riser to the tenth of a millimetre, or to the eighth of an inch.
+fn fine(wish: &Wish, l: Length) -> String {
+    match wish.units {
+        Units::Metric => format!("{} mm", trim(l.to_mm(), 1)),
+        Units::Feet => wish.units.length(l),
+    }
+}
+
+fn single_step(f: &Flight, wish: &Wish, findings: &mut Vec<Finding>) {
     if f.risers == 1 {
-        let says = format!("{} is a single step of {:.0} mm.", f.id, f.riser.to_mm());
+        let says = format!("{} is a single step of {}.", f.id, fine(wish, f.riser));
         findings.push(Finding::new(&SINGLE_STEP, Place::of(&f.id), says).with_trace(f.trace.clone()));
     }
 }
@@ -272,11 +280,11 @@ fn single_step(f: &Flight, findings: &mut Vec<Finding>) {
 fn riser_out(f: &Flight, wish: &Wish) -> Finding {
     let l = &wish.limits.steps;
     let says = format!(
-        "{} has risers of {:.1} mm, within {:.0} mm and {:.0} mm expected ({}).",
+        "{} has risers of {}, expected {} to {} ({}).",
         f.id,
-        f.riser.to_mm(),
-        l.riser.0.to_mm(),
-        l.riser.1.to_mm(),
+        fine(wish, f.riser),
+        fine(wish, l.riser.0),
+        fine(wish, l.riser.1),
         l.source
     );
     let used = if f.riser > l.riser.1 { f.riser / l.riser.1 } else { l.riser.0 / f.riser };
@@ -287,13 +295,13 @@ fn riser_out(f: &Flight, wish: &Wish) -> Finding {
 fn no_fit(w: &FlightWish, h: &Head, f: &Flight, wish: &Wish, ground: &dyn Fn(f64) -> Option<Level>) -> Finding {
     let limits = &wish.limits.steps;
     let says = format!(
-        "{}: no number of equal risers keeps the limits ({}); the nearest is {} of {:.1} mm with a going of {:.0} mm, 2R+G {:.0} mm, pitch {:.1}°.",
+        "{}: no number of equal risers keeps the limits ({}); the nearest is {} of {} with a going of {}, 2R+G {}, pitch {:.1}°.",
         w.id,
         limits.source,
         f.risers,
-        f.riser.to_mm(),
-        f.going.to_mm(),
-        f.two_r_plus_g.to_mm(),
+        fine(wish, f.riser),
+        wish.units.length(f.going),
+        wish.units.length(f.two_r_plus_g),
         f.pitch.to_deg()
     );
     let mut finding = Finding::new(&NO_FLIGHT_FITS, Place::of(&w.id), says).with_trace(f.trace.clone());
@@ -302,14 +310,19 @@ fn no_fit(w: &FlightWish, h: &Head, f: &Flight, wish: &Wish, ground: &dyn Fn(f64
     {
         let mm = format!("{:.0} mm", free.going.to_mm());
         finding = finding.with_remedy(Remedy::ours(
-            format!("A going of {mm}: {} risers of {:.1} mm.", free.risers, free.riser.to_mm()),
+            format!(
+                "A going of {}: {} risers of {}.",
+                wish.units.length(free.going),
+                free.risers,
+                fine(wish, free.riser)
+            ),
             vec![Adjust { element: w.id.clone(), field: "going".into(), value: mm }],
         ));
     }
     if let Some((by, n)) = nearest_pad_move(h.level, ground, w.going, limits) {
         let way = if by.to_m() < 0.0 { "lower" } else { "higher" };
         finding = finding.with_remedy(Remedy::ours(
-            format!("{} {:.0} mm {way}: {n} risers fit then.", w.toward, by.abs().to_mm().ceil()),
+            format!("{} {} {way}: {n} risers fit then.", w.toward, wish.units.length(by.abs())),
             vec![Adjust {
                 element: w.toward.clone(),
                 field: "level".into(),

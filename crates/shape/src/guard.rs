@@ -55,7 +55,7 @@ pub(crate) fn unheld_steps(scene: &Scene<'_>, walls: &[Line], wish: &Wish) -> Ve
 /// Places along a border, away from its ends.
 fn places(a: Point, b: Point) -> impl Iterator<Item = Point> {
     let long = (b - a).length();
-    let n = if long < 0.01 { 0 } else { (long / EVERY).ceil() as usize };
+    let n = if long < 0.01 { 0 } else { (long / EVERY).ceil().clamp(1.0, 1000.0) as usize };
     (0..n).map(move |k| a.towards(b, (k as f64 + 0.5) / n as f64))
 }
 

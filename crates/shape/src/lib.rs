@@ -21,6 +21,8 @@ mod reach;
 mod shape;
 mod shaped;
 pub mod steps;
+mod strip;
+mod wall;
 mod wish;
 
 pub use findings::FINDINGS;

@@ -32,6 +32,10 @@ pub(crate) fn pads(ground: &Tin, wish: &Wish, findings: &mut Vec<Finding>) -> Ve
 
 fn pad(w: &PadWish) -> Result<Pad, String> {
     let polygon = Polygon::new(w.corners.clone()).map_err(|e| e.to_string())?;
+    let round = polygon.perimeter().to_m();
+    if !(0.0..=20_000.0).contains(&round) {
+        return Err(format!("its outline is {round:.0} m long, expected no more than 20 000 m"));
+    }
     if !w.level.is_finite() {
         return Err("its level is not an ordinary number".into());
     }

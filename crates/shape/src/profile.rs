@@ -49,7 +49,6 @@ pub(crate) struct Line {
 /// What is found at a chainage.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Spot {
-    pub chainage: f64,
     pub at: Point,
     pub facing: Vector,
     /// Just off the back face and just off the front face.
@@ -116,7 +115,7 @@ impl Line {
             _ => 0.0,
         };
         let holds = behind.zip(front).map(|(b, f)| (b - f).to_m() - natural);
-        Spot { chainage, at, facing: off.unit(), faces: [b, f], ways, behind, front, holds }
+        Spot { at, facing: off.unit(), faces: [b, f], ways, behind, front, holds }
     }
 
     /// Chainages at corners, where the ground changes behind or in front, and in steps of no more than 0.25 m.
@@ -208,13 +207,13 @@ pub(crate) fn fade(
     openings: &[(f64, f64)],
     buried: f64,
 ) -> Option<Stretch> {
-    let spots: Vec<Spot> = line.chainages_of_change(scene).into_iter().map(|c| line.spot(scene, c)).collect();
+    let places = line.chainages_of_change(scene);
     let open = |c: f64| openings.iter().any(|(a, b)| a - buried <= c && c <= b + buried);
-    let best = spots
+    let best = places
         .iter()
         .enumerate()
-        .filter(|(_, s)| given.0 - ENDED <= s.chainage && s.chainage <= given.1 + ENDED && !open(s.chainage))
-        .filter_map(|(i, s)| s.holds.map(|h| (i, h)))
+        .filter(|(_, c)| given.0 - ENDED <= **c && **c <= given.1 + ENDED && !open(**c))
+        .filter_map(|(i, c)| line.spot(scene, *c).holds.map(|h| (i, h)))
         .reduce(|a, b| if b.1 > a.1 { b } else { a })
         .filter(|(_, h)| *h > HOLDS)?
         .0;
@@ -222,7 +221,7 @@ pub(crate) fn fade(
         if !fades {
             return (end, false);
         }
-        let Some(c) = end_of(scene, line, &spots, best, forward, &open) else { return (end, false) };
+        let Some(c) = end_of(scene, line, &places, best, forward, &open) else { return (end, false) };
         let stub = openings
             .iter()
             .find(|(a, b)| if forward { *a <= c && c <= b + buried } else { a - buried <= c && c <= *b });
@@ -233,35 +232,31 @@ pub(crate) fn fade(
     (to > from).then_some(Stretch { from, to, met: [met_start, met_end] })
 }
 
-/// Where, going from spot `start`, the wall no longer holds; nothing where the line or the survey ends first.
+/// Where, going from place `start`, the wall no longer holds; nothing where the line or the survey ends first.
 fn end_of(
     scene: &Scene<'_>,
     line: &Line,
-    spots: &[Spot],
+    places: &[f64],
     start: usize,
     forward: bool,
     open: &impl Fn(f64) -> bool,
 ) -> Option<f64> {
-    let order: Vec<usize> = if forward { (start..spots.len()).collect() } else { (0..=start).rev().collect() };
-    let mut low: Option<(usize, usize)> = None;
-    let mut before = start;
-    for i in order {
-        let s = &spots[i];
-        if open(s.chainage) {
-            continue;
-        }
-        let held = s.holds?;
+    let order: Vec<usize> = if forward { (start..places.len()).collect() } else { (0..=start).rev().collect() };
+    let mut low: Option<(f64, f64)> = None;
+    let mut before = places[start];
+    for c in order.into_iter().map(|i| places[i]).filter(|c| !open(*c)) {
+        let held = line.spot(scene, c).holds?;
         if held > HOLDS {
             low = None;
         } else if held <= ENDED {
-            return Some(turn(scene, line, spots[before].chainage, s.chainage, ENDED));
+            return Some(turn(scene, line, before, c, ENDED));
         } else {
-            let (a, b) = *low.get_or_insert((before, i));
-            if (s.chainage - spots[b].chainage).abs() > 0.5 {
-                return Some(turn(scene, line, spots[a].chainage, spots[b].chainage, HOLDS));
+            let (a, b) = *low.get_or_insert((before, c));
+            if (c - b).abs() > 0.5 {
+                return Some(turn(scene, line, a, b, HOLDS));
             }
         }
-        before = i;
+        before = c;
     }
     None
 }

@@ -1,8 +1,8 @@
 //! Which ground does a ramp take, and how steep is it?
 
 use groundhold_finding::{Adjust, Finding, Place, Remedy};
-use groundhold_quantity::{Length, Level, Point, Slope, Vector, distance, math, segments_cross};
-use groundhold_surface::{Facet, Plane};
+use groundhold_quantity::{Length, Level, Point, Slope, Units, Vector, distance, segments_cross};
+use groundhold_surface::Facet;
 
 use crate::barrier::take_away;
 use crate::findings::{RAMP_CANNOT_BE_SHAPED, RAMP_NOT_SELF_PROPELLED, RAMP_OVER_LIMIT, RAMP_TOO_STEEP};
@@ -10,6 +10,7 @@ use crate::gradient::{gradient, ramp_length};
 use crate::outline::anticlockwise;
 use crate::pad::convex_pieces;
 use crate::reach::Platform;
+use crate::strip::Strip;
 use crate::{Pad, Ramp, RampWish, Wish};
 
 /// How far a path may end short of its pad's apron, metres; it is led on straight (ours).
@@ -130,131 +131,6 @@ fn up_to_pad(path: &[Point], half: f64, pad: &Pad) -> Result<(Vec<Point>, Vec<Po
     Err(format!("its path does not reach {}; expected its last point on the pad's edge", pad.id))
 }
 
-/// A strip of constant width along a path, level where it turns.
-struct Strip {
-    path: Vec<Point>,
-    half: f64,
-    /// Turn at each point of the path, radians, left positive; nothing at the ends.
-    turn: Vec<f64>,
-}
-
-impl Strip {
-    fn new(path: Vec<Point>, half: f64) -> Result<Strip, String> {
-        let n = path.len();
-        let mut turn = vec![0.0; n];
-        for i in 1..n - 1 {
-            let (u, v) = (path[i] - path[i - 1], path[i + 1] - path[i]);
-            turn[i] = math::atan2(u.cross(v), u.dot(v));
-            if turn[i].abs() > 2.1 {
-                return Err(format!("its path turns back on itself at x {:.2} m, y {:.2} m", path[i].x, path[i].y));
-            }
-        }
-        let strip = Strip { path, half, turn };
-        for i in 0..n - 1 {
-            if strip.sloped(i) < 0.01 {
-                let (a, b) = (strip.path[i], strip.path[i + 1]);
-                return Err(format!(
-                    "the stretch of {:.2} m from x {:.2} m, y {:.2} m is too short for its turns at a width of {:.2} m",
-                    distance(a, b).to_m(),
-                    a.x,
-                    a.y,
-                    2.0 * half
-                ));
-            }
-        }
-        Ok(strip)
-    }
-
-    /// How far before and after a point the level turn reaches.
-    fn setback(&self, i: usize) -> f64 {
-        self.half * math::tan(self.turn[i].abs() / 2.0)
-    }
-    fn along(&self, i: usize) -> Vector {
-        (self.path[i + 1] - self.path[i]).unit()
-    }
-    /// Length of the sloping part of stretch `i`.
-    fn sloped(&self, i: usize) -> f64 {
-        (self.path[i + 1] - self.path[i]).length() - self.setback(i) - self.setback(i + 1)
-    }
-    fn run(&self) -> f64 {
-        (0..self.path.len() - 1).map(|i| self.sloped(i)).sum()
-    }
-    /// Level at the start of the sloping part of each stretch, and at the top.
-    fn levels(&self, foot: Level, top: Level) -> Vec<Level> {
-        let g = (top - foot).to_m() / self.run();
-        let mut levels = vec![foot];
-        let mut gone = 0.0;
-        for i in 0..self.path.len() - 1 {
-            gone += self.sloped(i);
-            levels.push(foot + Length::m(g * gone));
-        }
-        levels
-    }
-    /// The four places about the turn at point `i`: where the stretch before ends (left, right), where the next begins.
-    fn about(&self, i: usize) -> [Point; 4] {
-        let (k, t) = (self.path[i], self.setback(i));
-        let (u, v) = (self.along(i - 1), self.along(i));
-        let (a, b) = (k - u * t, k + v * t);
-        let side = |p: Point, d: Vector, s: f64| p + d.left() * (self.half * s);
-        [side(a, u, 1.0), side(a, u, -1.0), side(b, v, 1.0), side(b, v, -1.0)]
-    }
-    /// The outer corner of the turn at point `i`.
-    fn outer(&self, i: usize) -> Point {
-        let u = self.along(i - 1);
-        let side = if self.turn[i] > 0.0 { -self.half } else { self.half };
-        self.path[i] + u * self.setback(i) + u.left() * side
-    }
-
-    fn facets(&self, foot: Level, top: Level) -> Vec<Facet> {
-        let levels = self.levels(foot, top);
-        let slope = (top - foot).to_m() / self.run();
-        let mut out = vec![];
-        for i in 0..self.path.len() - 1 {
-            let u = self.along(i);
-            let (a, b) = (self.path[i] + u * self.setback(i), self.path[i + 1] - u * self.setback(i + 1));
-            let side = u.left() * self.half;
-            let plane = Plane::rising(a, levels[i], u, Slope::ratio(slope));
-            out.push(Facet { ring: vec![a - side, b - side, b + side, a + side], plane });
-            if i + 2 < self.path.len() && self.setback(i + 1) > 1e-6 {
-                let [l0, r0, l1, r1] = self.about(i + 1);
-                let o = self.outer(i + 1);
-                let ring = if self.turn[i + 1] > 0.0 { vec![l0, r0, o, r1] } else { vec![r0, l0, o, l1] };
-                out.push(Facet { ring: anticlockwise(ring), plane: Plane::level(levels[i + 1]) });
-            }
-        }
-        out
-    }
-
-    /// The edge anticlockwise: up the right side, across the top, down the left side.
-    fn edge(&self, foot: Level, top: Level) -> Vec<(Point, Level)> {
-        let levels = self.levels(foot, top);
-        let n = self.path.len();
-        let end = |i: usize, u: Vector, s: f64| self.path[i] + u.left() * (self.half * s);
-        let mut right = vec![(end(0, self.along(0), -1.0), foot)];
-        let mut left = vec![(end(0, self.along(0), 1.0), foot)];
-        for (i, z) in levels.iter().copied().enumerate().take(n - 1).skip(1) {
-            let [l0, r0, l1, r1] = self.about(i);
-            let o = self.outer(i);
-            let turns = self.turn[i];
-            if turns.abs() < 1e-9 {
-                right.push((r0, z));
-                left.push((l0, z));
-            } else if turns > 0.0 {
-                right.extend([(r0, z), (o, z), (r1, z)]);
-                left.push((l0, z));
-            } else {
-                right.push((r0, z));
-                left.extend([(l0, z), (o, z), (l1, z)]);
-            }
-        }
-        right.push((end(n - 1, self.along(n - 2), -1.0), top));
-        left.push((end(n - 1, self.along(n - 2), 1.0), top));
-        left.reverse();
-        right.extend(left);
-        right
-    }
-}
-
 impl Laid {
     /// Its edge as a platform; no batter starts at its top.
     pub fn platform(&self, walls: &[crate::barrier::Barrier]) -> Platform {
@@ -319,46 +195,28 @@ fn judged(w: &RampWish, wish: &Wish, r: &Ramp) -> Vec<Finding> {
             r.id,
             u.slope(r.gradient)
         );
-        said.push(
-            Finding::new(&RAMP_NOT_SELF_PROPELLED, Place::of(&r.id), says)
-                .with_utilisation(r.gradient.to_ratio() * 12.0)
-                .with_trace(r.trace.clone()),
-        );
+        let finding = Finding::new(&RAMP_NOT_SELF_PROPELLED, Place::of(&r.id), says)
+            .with_utilisation(r.gradient.to_ratio() * 12.0)
+            .with_trace(r.trace.clone());
+        said.push(gentler(u, r.rise.abs()).into_iter().fold(finding, Finding::with_remedy));
     }
     said
+}
+
+/// One unit of rise in so many of run: steepest for a wheelchair by 2010 ADA 405.2; as AS 1428.1 has it; not a ramp but
+/// a path by 2010 ADA 403.3. From memory.
+const GENTLE: [f64; 3] = [12.0, 14.0, 20.0];
+
+/// How long the ramp would be at gradients that somebody in a wheelchair can use.
+fn gentler(u: Units, rise: Length) -> Vec<Remedy> {
+    let lengths = GENTLE.iter().filter_map(|n| Some((n, ramp_length(rise, Slope::one_in(*n)).ok()?)));
+    let words = |(n, l): (&f64, crate::gradient::Gradient)| {
+        format!("{} at {} for the rise of {}, level landings not counted.", u.run(l.run), u.slope(Slope::one_in(*n)), u.length(rise))
+    };
+    lengths.map(|l| Remedy::theirs(words(l))).collect()
 }
 
 /// The wished level of a pad moved by `by`, metres.
 pub(crate) fn pad_level(wish: &Wish, pad: &str, by: Length) -> f64 {
     wish.pads.iter().find(|p| p.id == pad).map_or(0.0, |p| (p.level + by).to_m())
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::outline::area;
-
-    #[test]
-    fn a_turned_strip_has_the_area_of_its_parts_and_a_closed_edge() {
-        let path = [(0.0, 0.0), (5.0, 0.0), (5.0, 4.0), (9.0, 7.0)].map(|(x, y)| Point::m(x, y)).to_vec();
-        let s = Strip::new(path, 0.5).unwrap();
-        let (foot, top) = (Level::m(10.0), Level::m(11.0));
-        let facets = s.facets(foot, top);
-        let sum: f64 = facets.iter().map(|f| area(&f.ring)).sum();
-        let edge = s.edge(foot, top);
-        let ring: Vec<Point> = edge.iter().map(|(p, _)| *p).collect();
-        assert!((sum - area(&ring)).abs() < 1e-9, "{sum} {}", area(&ring));
-        assert!(facets.iter().all(|f| area(&f.ring) > 0.0));
-        // Every corner of the edge lies in the plane of a facet that holds it.
-        for (p, z) in edge {
-            let near = facets
-                .iter()
-                .filter(|f| f.ring.iter().any(|q| (*q - p).length() < 1e-9))
-                .map(|f| (f.plane.level_at(p) - z).to_m().abs())
-                .fold(f64::INFINITY, f64::min);
-            assert!(near < 1e-9, "{p:?} {near}");
-        }
-        let right_angle = 0.5;
-        assert!(((5.0 + 4.0 + 5.0) - s.run() - 2.0 * (right_angle + s.setback(2))).abs() < 1e-9);
-    }
 }

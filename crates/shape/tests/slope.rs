@@ -434,3 +434,36 @@ fn nonsense_gives_findings_and_no_panic() {
         assert!(stops.contains(&id.to_string()), "{id}: {stops:?}");
     }
 }
+
+#[test]
+fn numbers_beyond_any_site_are_refused_and_not_walked_along() {
+    let far = [1e5, 1e9, 1e200, 1e308];
+    for x in far {
+        let mut w = terrace();
+        w.pads[0].corners[0] = p(-x, -x);
+        w.walls[0].line[0] = p(-x, x);
+        w.ramps.push(RampWish {
+            id: "R1".into(),
+            path: vec![p(x, -x), p(3.5, 0.0)],
+            toward: "P1".into(),
+            width: m(1.0),
+            steepest: Slope::one_in(8.0),
+        });
+        w.flights.push(FlightWish {
+            id: "S1".into(),
+            bottom: p(0.0, -x),
+            toward: "P1".into(),
+            width: m(1.0),
+            going: None,
+        });
+        let s = shape(&slope(), &w);
+        let stops: Vec<&str> =
+            s.findings.iter().filter(|f| f.severity == Severity::Stop).map(|f| f.place.element.as_str()).collect();
+        for id in ["P1", "W1", "R1"] {
+            assert!(stops.contains(&id), "{x}: {id} {stops:?}");
+        }
+        w.pads[0] = pad(0.5);
+        w.walls.truncate(0);
+        shape(&slope(), &w);
+    }
+}

@@ -1,3 +1,5 @@
+//! Are the triggers of a region held against the facts as they should be?
+
 use groundhold_finding::Severity;
 use groundhold_quantity::{Length, Pressure, Slope};
 

@@ -65,7 +65,7 @@ fn pad(b: &mut Board, i: usize) {
     // Two sides are enough for a rectangle; of other shapes all are measured.
     let corners = pad.polygon.corners();
     let n = corners.len();
-    let sides = if n == 4 { 2 } else { n.min(12) };
+    let sides = if b.quiet { 0 } else if n == 4 { 2 } else { n.min(12) };
     for k in 0..sides {
         let (p, q) = (corners[k], corners[(k + 1) % n]);
         let text = crate::dimension::figure(units, groundhold_quantity::distance(p, q));
@@ -140,7 +140,7 @@ pub(crate) fn contours(b: &mut Board) {
     let mut figures = vec![];
     let mut items = vec![];
     for c in b.plan.survey.ground.contours(Length::m(interval)) {
-        let mut points = c.points.clone();
+        let mut points = c.line.clone();
         if c.closed {
             points.extend(points.first().copied());
         }
@@ -159,7 +159,7 @@ pub(crate) fn contours(b: &mut Board) {
     let slopes: Vec<_> =
         shaped.grounds.iter().filter(|g| g.kind == GroundKind::Ramp).map(|g| g.facet.clone()).collect();
     for c in contours_of_facets(&slopes, Length::m(interval)) {
-        items.push(line(b.view.line(&c.points), Pen::new(FINE, EARTH)));
+        items.push(line(b.view.line(&c.line), Pen::new(FINE, EARTH)));
     }
     b.figures = figures;
     b.items.push(crate::pens::group("", format!("Existing contours every {interval} m"), items));

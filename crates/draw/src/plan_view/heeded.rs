@@ -9,7 +9,7 @@ use super::Board;
 use crate::hatch;
 use crate::naming::{along, beside, reading};
 use crate::pens::{BLACK, BOUNDARY, EARTH, FIGURE, GREEN, HAIR, HIDDEN, MEDIUM, RED, THICK, THIN, circle, group, line, stroke};
-use crate::scene::{Item, Label, Pen};
+use crate::scene::{Label, Pen};
 
 /// Everything near, finds among it.
 fn near(plan: &Plan) -> Vec<Near> {

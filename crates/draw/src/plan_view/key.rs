@@ -7,7 +7,7 @@ use groundhold_plan::job::{Event, NearKind};
 use crate::frame::Frame;
 use crate::hatch;
 use crate::pens::{
-    BLACK, BLUE, BOUNDARY, CHAIN, EARTH, EXISTING, FIGURE, GREEN, GREY, HAIR, HIDDEN, MEDIUM, NAME, RED, SMALL, THICK, THIN,
+    BLACK, BLUE, CHAIN, EARTH, EXISTING, FIGURE, GREEN, GREY, HAIR, HIDDEN, MEDIUM, NAME, RED, SMALL, THICK, THIN,
     TIMBER_WASH, area, circle, line, oblong, stroke,
 };
 use crate::scene::{At, Item, Label, Pen, Weight};
@@ -76,7 +76,7 @@ fn lines_key(plan: &Plan, f: &Frame, mut y: f64, out: &mut Vec<Item>) -> f64 {
         ("strip to keep clear", near.iter().any(|n| n.clear.is_some() && matches!(n.kind, NearKind::Service(_))), &|y| {
             hatch::lines(&[oblong(f.left, y - 2.4, f.left + 11.0, y + 0.6)], 135.0, 1.6, &Pen::new(HAIR, RED))
         }),
-        ("boundary", has(&|k| *k == NearKind::Boundary), &|y| vec![sample(f, y, Pen::new(THICK, BLACK).dashed(&BOUNDARY[..4]))]),
+        ("boundary", has(&|k| *k == NearKind::Boundary), &|y| vec![sample(f, y, Pen::new(THICK, BLACK).dashed(&[4.0, 1.2, 0.8, 1.2]))]),
         ("roots protected", has(&|k| matches!(k, NearKind::Tree { .. })), &|y| {
             vec![sample(f, y, Pen::new(THIN, GREEN).dashed(HIDDEN))]
         }),

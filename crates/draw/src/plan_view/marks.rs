@@ -5,7 +5,7 @@ use groundhold_plan::job::{Event, Find};
 use groundhold_quantity::{Length, Point};
 
 use super::Board;
-use crate::naming::{SITE, level, level_short, section_letter, section_post};
+use crate::naming::{SITE, level, level_short, section_letter, section_place};
 use crate::pens::{BLACK, EARTH, FIGURE, FINE, GREY, MEDIUM, RED, SMALL, THIN, WHITE, area, circle, group, line, stroke};
 use crate::placer::Wish;
 use crate::scene::{At, Item, Label, Pen};
@@ -95,12 +95,9 @@ pub(crate) fn section_lines(b: &mut Board) {
         marks.push((SITE.into(), p, q));
     }
     for wall in &plan.walls {
-        let Some(post) = section_post(wall) else { continue };
-        // A short line through the wall, beside the post so that both are seen.
-        let aside = post.facing.left() * (post.tributary.to_m() * 0.25);
-        let at = post.face + aside;
-        let reach = b.view.metres(11.0);
-        marks.push((section_letter(plan, &wall.id), at - post.facing * reach, at + post.facing * reach));
+        let Some(place) = section_place(wall) else { continue };
+        let reach = place.facing * b.view.metres(11.0);
+        marks.push((section_letter(plan, &wall.id), place.at - reach, place.at + reach));
     }
     for (letter, p, q) in marks {
         let Some((s, e)) = ends(b, p, q) else { continue };

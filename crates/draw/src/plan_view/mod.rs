@@ -7,6 +7,8 @@ mod marks;
 mod structures;
 mod water;
 
+pub(crate) use key::wrap;
+
 use groundhold_plan::Plan;
 use groundhold_quantity::Point;
 
@@ -23,6 +25,8 @@ pub(crate) struct Board<'a> {
     pub view: View,
     /// The window on the ground.
     pub window: Frame,
+    /// True for names only.
+    pub quiet: bool,
     /// Lines and areas, from the back to the front.
     pub items: Vec<Item>,
     /// Labels that still want a place.
@@ -36,6 +40,15 @@ const MARGIN: f64 = 0.8;
 
 /// The site seen from above, to scale, within a frame in millimetres of paper.
 pub(crate) fn plan_view(plan: &Plan, width: f64, height: f64) -> Scene {
+    drawn(plan, width, height, false)
+}
+
+/// The same with names only, for a picture.
+pub(crate) fn quiet(plan: &Plan, width: f64, height: f64) -> Scene {
+    drawn(plan, width, height, true)
+}
+
+fn drawn(plan: &Plan, width: f64, height: f64, quiet: bool) -> Scene {
     let with_key = width >= 250.0 && height >= 150.0;
     let window = Frame::new(6.5, 2.0, if with_key { width - 66.0 } else { width - 2.5 }, height - if with_key { 5.5 } else { 18.0 });
     let mut scene = Scene::new(width, height, format!("Plan of {}", plan.job.about.name));
@@ -43,7 +56,7 @@ pub(crate) fn plan_view(plan: &Plan, width: f64, height: f64) -> Scene {
         return scene;
     }
     let view = choose(plan, &window);
-    let mut b = Board { plan, view, window, items: vec![], wishes: vec![], figures: vec![] };
+    let mut b = Board { plan, view, window, quiet, items: vec![], wishes: vec![], figures: vec![] };
     heeded::strips(&mut b);
     ground::pieces(&mut b);
     ground::contours(&mut b);
@@ -52,12 +65,15 @@ pub(crate) fn plan_view(plan: &Plan, width: f64, height: f64) -> Scene {
     structures::flights(&mut b);
     structures::ramps(&mut b);
     structures::walls(&mut b);
-    structures::runs(&mut b);
-    marks::pegs(&mut b);
-    marks::section_lines(&mut b);
     marks::finds(&mut b);
-    let noted = marks::findings(&mut b);
-    marks::spots(&mut b);
+    let mut noted = vec![];
+    if !quiet {
+        structures::runs(&mut b);
+        marks::pegs(&mut b);
+        marks::section_lines(&mut b);
+        noted = marks::findings(&mut b);
+        marks::spots(&mut b);
+    }
 
     let Board { items, wishes, figures, .. } = b;
     let items = clip(items, &window);

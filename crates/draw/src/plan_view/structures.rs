@@ -9,10 +9,10 @@ use super::Board;
 use crate::dimension::{dimension, figure};
 use crate::naming::{along, beside, fall, level_short, open_side, reading, wall_line};
 use crate::pens::{
-    BLACK, BUILT_WASH, FIGURE, FINE, GREY, HAIR, HIDDEN, MEDIUM, NAME, SMALL, TIMBER_WASH, WHITE, area, circle, group, line, stroke,
+    BLACK, FIGURE, FINE, GREY, HAIR, HIDDEN, MEDIUM, NAME, SMALL, TIMBER_WASH, area, circle, group, line, stroke,
 };
 use crate::placer::Wish;
-use crate::scene::{At, Item, Label, Pen};
+use crate::scene::{Item, Label, Pen};
 use crate::view::arrow;
 
 pub(crate) fn walls(b: &mut Board) {
@@ -74,6 +74,9 @@ fn wall_labels(b: &mut Board, wall: &WallPlan) {
         let wish = Wish::new(b.view.at(at), format!("{} {name}", wall.id)).size(NAME).bold();
         let wish = wish.and(format!("retains up to {}", units.length(wall.layout.retained)));
         b.wishes.push(wish.rank(70).clear(13.0).lean(back.x, -back.y).of(&wall.id));
+    }
+    if b.quiet {
+        return;
     }
     let n = wall.layout.posts.len();
     for (i, post) in wall.layout.posts.iter().enumerate() {
@@ -157,5 +160,4 @@ pub(crate) fn ramps(b: &mut Board) {
             b.wishes.push(w.rank(64).clear(b.view.mm(half) + 1.0).of(&r.id));
         }
     }
-    let _ = (At::default(), WHITE, BUILT_WASH);
 }

@@ -44,6 +44,11 @@ fn pass<N: Number>(slices: &[Slice<N>], f: N, crack: N) -> (N, N) {
 
 /// Factor of the slices by repeating the pass; `None` where nothing drives, m_α is too small, or it does not settle.
 fn settle(slices: &[Slice<f64>], crack: f64) -> Option<f64> {
+    settle_to(slices, crack, 1e-7)
+}
+
+/// The same, repeated until the factor moves by less than this share of itself.
+fn settle_to(slices: &[Slice<f64>], crack: f64, still: f64) -> Option<f64> {
     let driving: f64 = slices.iter().map(|s| s.weight * s.sin).sum::<f64>() + crack;
     if driving <= 1e-9 {
         return None;
@@ -67,7 +72,7 @@ fn settle(slices: &[Slice<f64>], crack: f64) -> Option<f64> {
         if !next.is_finite() || next <= 0.0 {
             return None;
         }
-        let done = (next - f).abs() < 1e-7 * f;
+        let done = (next - f).abs() < still * f;
         f = next;
         if done {
             let steep = slices.iter().any(|s| s.cos + s.sin * s.tan_phi / f < LEAST_M_ALPHA);
@@ -80,6 +85,15 @@ fn settle(slices: &[Slice<f64>], crack: f64) -> Option<f64> {
 /// The factor of a circle; `None` where it is no possible slip. `room` is reused between calls.
 pub(super) fn factor(profile: &Profile, arc: &Arc, room: &mut Vec<Slice<f64>>) -> Option<f64> {
     factor_and_depth(profile, arc, room).map(|(f, _)| f)
+}
+
+/// Slices of a sketch, and how still its factor must stand: enough to tell which circles are worth a close look.
+const SKETCH: (f64, f64) = (14.0, 1e-4);
+
+/// The factor by few slices, for a search; [`factor`] says what it really is.
+pub(super) fn sketch(profile: &Profile, arc: &Arc, room: &mut Vec<Slice<f64>>) -> Option<(f64, f64)> {
+    let deepest = profile.slices_of(arc, SKETCH.0, room)?;
+    Some((settle_to(room, profile.crack_push(arc), SKETCH.1)?, deepest))
 }
 
 pub(super) fn factor_and_depth(profile: &Profile, arc: &Arc, room: &mut Vec<Slice<f64>>) -> Option<(f64, f64)> {

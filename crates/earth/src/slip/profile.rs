@@ -168,6 +168,10 @@ impl Profile {
     /// Cuts the ground above an arc into slices; false where the arc is no possible slip. `deepest` is the greatest
     /// depth below ground met.
     pub(super) fn slices(&self, arc: &Arc, out: &mut Vec<Slice<f64>>) -> Option<f64> {
+        self.slices_of(arc, SLICES, out)
+    }
+    /// The same in about `count` slices.
+    pub(super) fn slices_of(&self, arc: &Arc, count: f64, out: &mut Vec<Slice<f64>>) -> Option<f64> {
         out.clear();
         let overhangs = arc.centre.1 < arc.entry.1 || arc.centre.1 < arc.exit.1;
         let bottoms_out = arc.exit.0 < arc.centre.0 && arc.centre.1 - arc.radius < self.hard - 1e-9;
@@ -179,7 +183,7 @@ impl Profile {
         let mut from = arc.exit.0;
         let inner = self.breaks.iter().copied().filter(|x| arc.exit.0 < *x && *x < arc.entry.0);
         for to in inner.chain([arc.entry.0]) {
-            let n = (SLICES * (to - from) / total).ceil().max(1.0) as usize;
+            let n = (count * (to - from) / total).ceil().max(1.0) as usize;
             let b = (to - from) / n as f64;
             for i in 0..n {
                 let x = from + (i as f64 + 0.5) * b;

@@ -8,12 +8,24 @@ use super::profile::{Arc, Profile, Slice};
 use super::{Crack, GroundLoad, Layer, Pore, Search, Section};
 use crate::soil::Soil;
 
-/// Places along the ground from which circles are tried.
-const PLACES: usize = 26;
-/// Depths tried between each pair of places.
-const DEPTHS: usize = 22;
-/// How many of the worst the search closes in on.
-const STARTS: usize = 6;
+/// How finely circles are tried before the search closes in.
+struct Fineness {
+    /// Places along the ground.
+    places: usize,
+    /// Depths between each pair of places.
+    depths: usize,
+    /// How many of the worst the search closes in on.
+    starts: usize,
+}
+
+/// Anywhere in a slope.
+const ANYWHERE: Fineness = Fineness { places: 26, depths: 22, starts: 6 };
+/// Under a given point: one wall, one valley of the factor on either side of it, so fewer places find the same circle.
+const UNDER: Fineness = Fineness { places: 12, depths: 8, starts: 3 };
+
+fn fineness(search_under: bool) -> &'static Fineness {
+    if search_under { &UNDER } else { &ANYWHERE }
+}
 
 pub(super) const NO_SLIP: &str =
     "no circle slips in this section: the ground may be level, too short, or hard too near the surface";
@@ -35,6 +47,8 @@ struct Hunt<'p> {
     least_depth: f64,
     room: Vec<Slice<f64>>,
     tried: usize,
+    /// True while circles are only compared, by few slices.
+    sketching: bool,
 }
 
 impl Hunt<'_> {
@@ -64,7 +78,8 @@ impl Hunt<'_> {
     fn factor(&mut self, spot: Spot) -> Option<f64> {
         let arc = self.arc(spot)?;
         self.tried += 1;
-        let (f, deepest) = bishop::factor_and_depth(self.profile, &arc, &mut self.room)?;
+        let look = if self.sketching { bishop::sketch } else { bishop::factor_and_depth };
+        let (f, deepest) = look(self.profile, &arc, &mut self.room)?;
         let passes = self.under.is_none_or(|p| {
             let dx = p.0 - arc.centre.0;
             arc.centre.1 - (arc.radius * arc.radius - dx * dx).max(0.0).sqrt() <= p.1 + 1e-6
@@ -73,18 +88,19 @@ impl Hunt<'_> {
     }
     /// All pairs of places, all depths.
     fn sweep(&mut self) -> Vec<(f64, Spot)> {
-        let places = places(self.profile, self.under.map(|u| u.0));
+        let fine = fineness(self.under.is_some());
+        let places = places(self.profile, self.under.map(|u| u.0), fine.places);
         let (lowest, highest) =
             self.profile.ground.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), p| (a.min(p.1), b.max(p.1)));
         let rise = highest - lowest;
         let mut found = vec![];
         for (i, exit) in places.iter().enumerate() {
             for entry in &places[i + 1..] {
-                for k in 0..DEPTHS {
-                    let share = (k as f64 + 0.5) / DEPTHS as f64;
+                for k in 0..fine.depths {
+                    let share = (k as f64 + 0.5) / fine.depths as f64;
                     let depth = match self.under {
                         None => 0.01 + 0.49 * share,
-                        Some(_) => 2.0 * rise * (k as f64 / DEPTHS as f64) * share,
+                        Some(_) => 2.0 * rise * (k as f64 / fine.depths as f64) * share,
                     };
                     let spot = [*exit, *entry, depth];
                     if let Some(f) = self.factor(spot) {
@@ -99,7 +115,7 @@ impl Hunt<'_> {
     /// Steps to the best neighbour until none is better, then halves the step.
     fn close_in(&mut self, start: (f64, Spot)) -> (f64, Spot) {
         let (lo, hi) = self.profile.ends();
-        let width = (hi - lo) / PLACES as f64;
+        let width = (hi - lo) / fineness(self.under.is_some()).places as f64;
         let mut step = [width, width, if self.under.is_some() { width } else { 0.04 }];
         let mut best = start;
         let mut halvings = 0;
@@ -142,11 +158,11 @@ fn through(a: (f64, f64), m: (f64, f64), b: (f64, f64)) -> Option<f64> {
 }
 
 /// Even places along the ground, its own corners, and some close about each corner.
-fn places(profile: &Profile, about: Option<f64>) -> Vec<f64> {
+fn places(profile: &Profile, about: Option<f64>, count: usize) -> Vec<f64> {
     let (lo, hi) = profile.ends();
-    let mut xs: Vec<f64> = (0..=PLACES).map(|i| lo + (hi - lo) * i as f64 / PLACES as f64).collect();
+    let mut xs: Vec<f64> = (0..=count).map(|i| lo + (hi - lo) * i as f64 / count as f64).collect();
     let inner = profile.ground.iter().map(|p| p.0).filter(|x| lo < *x && *x < hi);
-    let close = (hi - lo) / (3.0 * PLACES as f64);
+    let close = (hi - lo) / (3.0 * count as f64);
     for x in inner.chain(about) {
         xs.extend([x - close, x, x + close]);
     }
@@ -158,21 +174,26 @@ fn places(profile: &Profile, about: Option<f64>) -> Vec<f64> {
 
 pub(super) fn worst(profile: &Profile, search: &Search) -> Option<Worst> {
     let under = search.under.map(|p| (profile.inward(p.x), p.y));
-    let mut hunt = Hunt { profile, under, least_depth: search.least_depth.to_m(), room: vec![], tried: 0 };
+    let mut hunt = Hunt { profile, under, least_depth: search.least_depth.to_m(), room: vec![], tried: 0, sketching: under.is_some() };
     let found = hunt.sweep();
     let (lo, hi) = profile.ends();
-    let apart = (hi - lo) / PLACES as f64;
+    let fine = fineness(under.is_some());
+    let apart = (hi - lo) / fine.places as f64;
     let mut starts: Vec<(f64, Spot)> = vec![];
     for f in found {
         let near = |s: &(f64, Spot)| (s.1[0] - f.1[0]).abs() < apart && (s.1[1] - f.1[1]).abs() < apart;
         if !starts.iter().any(near) {
             starts.push(f);
         }
-        if starts.len() == STARTS {
+        if starts.len() == fine.starts {
             break;
         }
     }
-    let best = starts.into_iter().map(|s| hunt.close_in(s)).reduce(|a, b| if b.0 < a.0 { b } else { a })?;
+    let mut best = starts.into_iter().map(|s| hunt.close_in(s)).reduce(|a, b| if b.0 < a.0 { b } else { a })?;
+    if hunt.sketching {
+        hunt.sketching = false;
+        best.0 = hunt.factor(best.1)?;
+    }
     let rough = hunt.arc(best.1)?;
     // Made again from what the trace will hold, so that the sheet gives the same bits.
     let arc = profile.arc(rough.exit.0, rough.entry.0, rough.radius)?;

@@ -387,6 +387,8 @@ pub struct DrainWish {
     pub uphill: Length,
     /// Class of drain fill.
     pub fill: String,
+    /// Inside diameter of the pipe; the smallest that does where none is given.
+    pub pipe: Option<Length>,
     /// False where the drain is left out on purpose.
     pub wanted: bool,
 }

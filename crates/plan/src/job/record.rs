@@ -40,8 +40,10 @@ pub struct AsBuilt {
 pub struct BuiltPost {
     /// Its number on the wall.
     pub number: usize,
-    /// Where on the wall's line.
+    /// Where on the wall's line, from its start on that day.
     pub chainage: Length,
+    /// Where in plan, on the wall's line: by this it is found again when the wall begins elsewhere.
+    pub at: Option<Point>,
     /// How deep its hole is below the ground in front.
     pub depth: Length,
     /// Diameter of the hole.

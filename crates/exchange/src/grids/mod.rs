@@ -1,0 +1,15 @@
+//! The tables of a plan, one file for each stage that has some.
+
+mod earthworks;
+mod notes;
+mod ordered;
+mod pieces;
+mod set_out;
+mod works;
+
+pub(crate) use earthworks::earthworks;
+pub(crate) use notes::findings;
+pub(crate) use ordered::{order, quote, quote_lines, sums};
+pub(crate) use pieces::{boards, cutting_list};
+pub(crate) use set_out::{checks, marks, pegs, posts};
+pub(crate) use works::programme;
