@@ -141,7 +141,7 @@ fn slips_in_the_files_are_said_with_file_line_and_expectation() {
     let job = |from: &str, to: &str| refused(&DEMO.replacen(from, to, 1), &all);
     let table = |name: &'static str, from: &'static str, to: &'static str| refused(DEMO, &with_table(name, |t| t.replacen(from, to, 1)));
     let cases = [
-        (job("apron   = \"0.6 m\"", "apron   = \"-0.6 m\""), "job.toml:", "expected from 0"),
+        (job("apron   = \"0.6 m\"", "apron   = \"-0.6 m\""), "job.toml:", "from 0 to 10 m"),
         (job("level   = \"101.080 m\"", "level   = \"101.080\""), "job.toml:", "unit"),
         (job("[\"9.6 m\", \"9.4 m\"], [\"9.6 m\", \"6.6 m\"]", "[\"9.6 m\", \"9.4 m\"], [\"4.0 m\", \"12 m\"], [\"4.0 m\", \"6.6 m\"]"), "job.toml:", "may not cross itself"),
         (table("levels.csv", "station,backsight", "station,backsite"), "levels.csv:1:", "backsight"),

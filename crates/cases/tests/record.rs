@@ -96,7 +96,7 @@ fn rock_at_450_mm_refuses_the_hole_and_every_remedy_of_ours_passes() {
     assert_eq!((f.severity, f.place.element.as_str(), f.place.on.as_str()), (Severity::Stop, "W1", "post 3"));
     assert!(f.utilisation.is_some_and(|u| u > 1.0) && f.trace.is_some(), "{f:?}");
     let ours: Vec<_> = f.remedies.iter().filter(|r| r.whose == Whose::Ours).collect();
-    assert!(!ours.is_empty(), "no remedy of ours: {:?}", f.remedies);
+    assert!(!ours.is_empty(), "no remedy of ours for {} ({:?}): {:?}", f.says, f.utilisation, f.remedies);
     for r in ours {
         assert!(r.proven && r.cost.is_some(), "{r:?}");
         let mended = r.change.iter().fold(job.clone(), |j, a| apply(&j, a).unwrap());

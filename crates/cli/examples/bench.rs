@@ -52,25 +52,40 @@ fn main() {
     };
     let text = include_str!("../../../demo/job.toml");
     let say = |what: &str, ms: f64| println!("{what:<49} {ms:9.2} ms  {:6.3} of the yardstick", ms / before);
-    say("read the demo job", median(21, || {
-        std::hint::black_box(groundhold_exchange::read_job("job.toml", text, &open));
-    }));
+    say(
+        "read the demo job",
+        median(21, || {
+            std::hint::black_box(groundhold_exchange::read_job("job.toml", text, &open));
+        }),
+    );
     let Some(job) = groundhold_exchange::read_job("job.toml", text, &open).job else { return };
-    say("plan the demo job", median(21, || {
-        let _ = std::hint::black_box(groundhold_plan::plan(&job));
-    }));
-    say("plan it and price every remedy", median(5, || {
-        let _ = std::hint::black_box(groundhold_plan::plan_priced(&job));
-    }));
+    say(
+        "plan the demo job",
+        median(21, || {
+            let _ = std::hint::black_box(groundhold_plan::plan(&job));
+        }),
+    );
+    say(
+        "plan it and price every remedy",
+        median(5, || {
+            let _ = std::hint::black_box(groundhold_plan::plan_priced(&job));
+        }),
+    );
     if let Ok(plan) = groundhold_plan::plan(&job) {
-        say("all drawings as SVG", median(5, || {
-            for (_, scene) in groundhold_draw::drawings(&plan) {
-                std::hint::black_box(groundhold_draw::to_svg(&scene));
-            }
-        }));
-        say("the PDF set", median(3, || {
-            let _ = std::hint::black_box(groundhold_paper::pdf_set(&plan, "2026-01-01"));
-        }));
+        say(
+            "all drawings as SVG",
+            median(5, || {
+                for (_, scene) in groundhold_draw::drawings(&plan) {
+                    std::hint::black_box(groundhold_draw::to_svg(&scene));
+                }
+            }),
+        );
+        say(
+            "the PDF set",
+            median(3, || {
+                let _ = std::hint::black_box(groundhold_paper::pdf_set(&plan, "2026-01-01"));
+            }),
+        );
     }
     for n in [1_000, 10_000, 100_000] {
         let mut chance = Chance(n as u64);

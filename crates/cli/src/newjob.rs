@@ -67,24 +67,44 @@ pub fn new_job(args: &NewArgs) -> Result<Ending, Refusal> {
     }
     let name = ask("What is the job called?", &args.name, "My slope")?;
     let over = length(&ask("Over which plan length does it fall?", &args.over, "7 m")?, "over")?;
-    let fall_text = ask("How much does it fall there (a height, or a slope such as 1:8 or 14 deg)?", &args.fall, "600 mm")?;
+    let fall_text =
+        ask("How much does it fall there (a height, or a slope such as 1:8 or 14 deg)?", &args.fall, "600 mm")?;
     let fall = match parse::<Length>(&fall_text) {
         Ok(l) if l > Length::ZERO => l,
         _ => match parse::<Slope>(&fall_text) {
             Ok(s) if s.in_si() > 0.0 => over * s.to_ratio(),
-            _ => return Err(format!("fall: found `{fall_text}`, expected a height such as 600 mm or a slope such as 1:8")),
+            _ => {
+                return Err(format!(
+                    "fall: found `{fall_text}`, expected a height such as 600 mm or a slope such as 1:8"
+                ));
+            }
         },
     };
     let width = length(&ask("How wide is it?", &args.width, "6 m")?, "width")?;
     let tiers = match args.tiers {
         Some(n) => n,
-        None => ask("How many level areas, one above the other?", &None, "2")?.parse().map_err(|_| "tiers: expected a whole number".to_string())?,
+        None => ask("How many level areas, one above the other?", &None, "2")?
+            .parse()
+            .map_err(|_| "tiers: expected a whole number".to_string())?,
     };
     if !(1..=12).contains(&tiers) {
         return Err(format!("tiers: found {tiers}, expected 1 to 12"));
     }
-    let soil = ask("Which soil (see `groundhold work soil`; silty-clay, firm-clay, medium-sand, gravel …)?", &args.soil, "silty-clay")?;
-    let text = job_text(&Answers { name, fall, over, width, tiers, soil, region: args.region.clone(), units: args.units.clone() });
+    let soil = ask(
+        "Which soil (see `groundhold work soil`; silty-clay, firm-clay, medium-sand, gravel …)?",
+        &args.soil,
+        "silty-clay",
+    )?;
+    let text = job_text(&Answers {
+        name,
+        fall,
+        over,
+        width,
+        tiers,
+        soil,
+        region: args.region.clone(),
+        units: args.units.clone(),
+    });
     // What was written must be read again without a problem before it touches the disk.
     files::parse(&file, &args.folder, &text)?;
     files::write(&file, text.as_bytes())?;
@@ -112,7 +132,13 @@ fn job_text(a: &Answers) -> String {
     let step = a.fall.to_m() / f64::from(a.tiers);
     let mut out = format!(
         "schema = 1\n\n[job]\nname   = {}\nregion = {}\nunits  = {}\n\n[measure]\n# Two numbers instead of a survey. North is uphill; the foot lies at level 100.\nslope = {{ fall = {}, over = {}, width = {} }}\n\n[ground]\nsoil    = {}\ntopsoil = \"150 mm\"\n",
-        quoted(&a.name), quoted(&a.region), quoted(&a.units), m(a.fall.to_m()), m(a.over.to_m()), m(w), quoted(&a.soil)
+        quoted(&a.name),
+        quoted(&a.region),
+        quoted(&a.units),
+        m(a.fall.to_m()),
+        m(a.over.to_m()),
+        m(w),
+        quoted(&a.soil)
     );
     for i in 0..a.tiers {
         let (lo, hi) = (depth * f64::from(i), depth * f64::from(i + 1));

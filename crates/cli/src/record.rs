@@ -114,7 +114,9 @@ fn read<Q: Quantity>(text: &str, option: &str) -> Result<Q, Refusal> {
 }
 
 fn point(text: &str) -> Result<Point, Refusal> {
-    let (x, y) = text.split_once(',').ok_or_else(|| format!("--at: found `{text}`, expected east and north: \"3.2 m, 4.1 m\""))?;
+    let (x, y) = text
+        .split_once(',')
+        .ok_or_else(|| format!("--at: found `{text}`, expected east and north: \"3.2 m, 4.1 m\""))?;
     Ok(Point::m(read::<Length>(x, "--at")?.to_m(), read::<Length>(y, "--at")?.to_m()))
 }
 

@@ -19,7 +19,11 @@ pub fn work(name: Option<&str>, given: &[String], json: bool) -> Result<Ending, 
     let Some(working) = all.iter().find(|w| w.name == name).copied() else {
         let topic = name.split('/').next().unwrap_or_default();
         let near: Vec<&str> = all.iter().map(|w| w.name).filter(|n| n.contains(topic)).collect();
-        let hint = if near.is_empty() { "`groundhold work` lists them".into() } else { format!("there are {}", near.join(", ")) };
+        let hint = if near.is_empty() {
+            "`groundhold work` lists them".into()
+        } else {
+            format!("there are {}", near.join(", "))
+        };
         return Err(format!("there is no working `{name}`; {hint}"));
     };
     if given.is_empty() {
@@ -28,8 +32,9 @@ pub fn work(name: Option<&str>, given: &[String], json: bool) -> Result<Ending, 
     }
     let mut inputs: Vec<(&str, Value)> = vec![];
     for pair in given {
-        let (key, text) =
-            pair.split_once('=').ok_or_else(|| format!("found `{pair}`, expected key=value, for example height=\"1.2 m\""))?;
+        let (key, text) = pair
+            .split_once('=')
+            .ok_or_else(|| format!("found `{pair}`, expected key=value, for example height=\"1.2 m\""))?;
         let unit = working.inputs.iter().find(|i| i.key == key).map_or(groundhold_working::Unit::NONE, |i| i.unit);
         let value = read_text(text, unit).map_err(|e| format!("{key}: {e}"))?;
         inputs.push((key, value));
@@ -93,7 +98,11 @@ pub fn verify(paths: &[PathBuf], json: bool) -> Result<Ending, Refusal> {
         let misses = outcomes.iter().filter(|o| !o.agrees() && o.miss.is_some()).count();
         let topic = file.file_stem().map_or(String::new(), |s| s.to_string_lossy().into_owned());
         if !json {
-            println!("{topic:<14} {agree:>4} of {:<4} agree{}", outcomes.len(), if misses > 0 { format!(", {misses} known misses") } else { String::new() });
+            println!(
+                "{topic:<14} {agree:>4} of {:<4} agree{}",
+                outcomes.len(),
+                if misses > 0 { format!(", {misses} known misses") } else { String::new() }
+            );
         }
         for o in outcomes.iter().filter(|o| !o.is_fine()) {
             missed.push(complaint(o));
@@ -121,7 +130,14 @@ fn complaint(o: &Outcome) -> String {
         .compared
         .iter()
         .filter(|c| !c.agrees)
-        .map(|c| format!("{} expected {}, found {}", c.key, value_text(&c.expected), c.found.as_ref().map_or("nothing".into(), value_text)))
+        .map(|c| {
+            format!(
+                "{} expected {}, found {}",
+                c.key,
+                value_text(&c.expected),
+                c.found.as_ref().map_or("nothing".into(), value_text)
+            )
+        })
         .collect();
     format!("  {}: {}", o.id, wrong.join("; "))
 }
@@ -153,6 +169,14 @@ pub fn explain(code: Option<&str>) -> Result<Ending, Refusal> {
     };
     let kind = kinds.iter().find(|k| k.code.eq_ignore_ascii_case(code));
     let Some(k) = kind else { return Err(format!("there is no finding `{code}`; `groundhold explain` lists them")) };
-    println!("{} {} ({})\n\nWhy it matters: {}\n\nKnown from: {}\n\nWhen it is wrong: {}", k.code, k.name, k.severity.word(), k.why, k.source, k.when_wrong);
+    println!(
+        "{} {} ({})\n\nWhy it matters: {}\n\nKnown from: {}\n\nWhen it is wrong: {}",
+        k.code,
+        k.name,
+        k.severity.word(),
+        k.why,
+        k.source,
+        k.when_wrong
+    );
     Ok(Ending::Fine)
 }

@@ -55,7 +55,11 @@ fn counts(plan: &Plan) -> String {
 }
 
 fn one_finding(f: &Finding) -> String {
-    let says: String = if f.says.chars().count() > 128 { f.says.chars().take(127).chain("…".chars()).collect() } else { f.says.clone() };
+    let says: String = if f.says.chars().count() > 128 {
+        f.says.chars().take(127).chain("…".chars()).collect()
+    } else {
+        f.says.clone()
+    };
     format!("  {:<5} {} {:<11} {says}", f.severity.word(), f.kind.code, f.place.to_string())
 }
 
@@ -63,27 +67,56 @@ fn rows(plan: &Plan) -> Vec<(&'static str, Vec<String>)> {
     let u = plan.job.about.units;
     let mut rows = vec![("measure", measure(plan, u))];
     let pads = plan.shaped.pads.iter().map(|p| {
-        format!("{} {} at {}, {}", p.id, u.area(p.area), u.level(p.plane.level_at(p.polygon.centroid())), u.slope(p.plane.slope()))
+        format!(
+            "{} {} at {}, {}",
+            p.id,
+            u.area(p.area),
+            u.level(p.plane.level_at(p.polygon.centroid())),
+            u.slope(p.plane.slope())
+        )
     });
     let flights = plan.shaped.flights.iter().map(|f| {
-        format!("{} {} risers of {}, going {}, 2R+G {}", f.id, f.risers, u.length(f.riser), u.length(f.going), u.length(f.two_r_plus_g))
+        format!(
+            "{} {} risers of {}, going {}, 2R+G {}",
+            f.id,
+            f.risers,
+            u.length(f.riser),
+            u.length(f.going),
+            u.length(f.two_r_plus_g)
+        )
     });
-    let ramps = plan.shaped.ramps.iter().map(|r| {
-        format!("{} {} long, {}, rises {}", r.id, u.run(r.length), u.slope(r.gradient), u.length(r.rise))
-    });
+    let ramps = plan
+        .shaped
+        .ramps
+        .iter()
+        .map(|r| format!("{} {} long, {}, rises {}", r.id, u.run(r.length), u.slope(r.gradient), u.length(r.rise)));
     rows.push(("shape", pads.chain(flights).chain(ramps).collect()));
     rows.push(("hold", plan.walls.iter().map(|w| wall(w, u)).collect()));
     rows.push(("drain", plan.drained.pipes.iter().map(|p| pipe(p, u)).collect()));
     rows.push(("dig", dig(plan, u)));
     rows.push(("order", order_rows(plan, u)));
-    rows.push(("set out", vec![format!("{} marks, {} posts, {} diagonals, from {} pegs", plan.setout.rows.len(), plan.setout.posts.len(), plan.setout.diagonals.len(), plan.setout.pegs.len())]));
+    rows.push((
+        "set out",
+        vec![format!(
+            "{} marks, {} posts, {} diagonals, from {} pegs",
+            plan.setout.rows.len(),
+            plan.setout.posts.len(),
+            plan.setout.diagonals.len(),
+            plan.setout.pegs.len()
+        )],
+    ));
     let p = &plan.programme;
     let days = p.length_days;
     rows.push((
         "build",
         vec![format!(
             "{} tasks, {} hold points, {:.0} working days ({:.0} to {:.0}), {:.0} person-hours",
-            p.tasks.len(), p.hold_points.len(), days.1.ceil(), days.0.ceil(), days.2.ceil(), p.hours.likely.to_h()
+            p.tasks.len(),
+            p.hold_points.len(),
+            days.1.ceil(),
+            days.0.ceil(),
+            days.2.ceil(),
+            p.hours.likely.to_h()
         )],
     ));
     if !plan.job.record.is_empty() {
@@ -97,10 +130,16 @@ fn event(e: &groundhold_plan::job::Entry) -> String {
     use groundhold_plan::job::{Event, Find};
     let what = match &e.event {
         Event::Built(b) => format!("built {}", b.says),
-        Event::Find(Find::Rock { wall, post, depth, .. }) => format!("rock at {wall} post {post}, {} down", Units::Metric.length(*depth)),
+        Event::Find(Find::Rock { wall, post, depth, .. }) => {
+            format!("rock at {wall} post {post}, {} down", Units::Metric.length(*depth))
+        }
         Event::Find(Find::Service { what, depth, .. }) => format!("{what}, {} down", Units::Metric.length(*depth)),
-        Event::Find(Find::Water { element, depth }) => format!("water at {element}, {} down", Units::Metric.length(*depth)),
-        Event::Find(Find::LevelError { point, level }) => format!("point {point} is at {}", Units::Metric.level(*level)),
+        Event::Find(Find::Water { element, depth }) => {
+            format!("water at {element}, {} down", Units::Metric.length(*depth))
+        }
+        Event::Find(Find::LevelError { point, level }) => {
+            format!("point {point} is at {}", Units::Metric.level(*level))
+        }
         Event::Note => String::new(),
     };
     if e.note.is_empty() { what } else { format!("{what} ({})", e.note) }
@@ -118,7 +157,8 @@ fn measure(plan: &Plan, u: Units) -> Vec<String> {
         };
         format!("{} rows, {} set-ups, {close}", r.rows.len(), r.set_ups)
     });
-    let ground = format!("{} points, {} triangles, {}", s.points.len(), s.ground.triangles().len(), u.area(s.ground.area()));
+    let ground =
+        format!("{} points, {} triangles, {}", s.points.len(), s.ground.triangles().len(), u.area(s.ground.area()));
     vec![book.into_iter().chain([ground]).collect::<Vec<_>>().join("; ")]
 }
 
@@ -126,7 +166,13 @@ fn wall(w: &groundhold_plan::WallPlan, u: Units) -> String {
     let l = &w.layout;
     let depth = |f: fn(Length, Length) -> Length| l.posts.iter().map(|p| p.depth).reduce(f).unwrap_or_default();
     let worst = |kind: CheckKind| w.verdict.worst(kind).map_or(0.0, |c| c.utilisation);
-    let blocked = w.verdict.checks.iter().filter(|c| c.governs && c.case == LoadCase::DrainBlocked).map(|c| c.utilisation).fold(0.0, f64::max);
+    let blocked = w
+        .verdict
+        .checks
+        .iter()
+        .filter(|c| c.governs && c.case == LoadCase::DrainBlocked)
+        .map(|c| c.utilisation)
+        .fold(0.0, f64::max);
     format!(
         "{} {} long, holds {}, stands {}: {} posts in holes {} to {}; used {:.0} % in the ground, {:.0} % bow, {:.0} % drain blocked",
         w.id,
@@ -143,7 +189,9 @@ fn wall(w: &groundhold_plan::WallPlan, u: Units) -> String {
 }
 
 fn pipe(p: &groundhold_drain::PipeRun, u: Units) -> String {
-    let flow = p.flow.map_or(String::from("flow not known"), |q| format!("{:.2} l/s of {:.2}", q.to_l_per_s(), p.capacity.to_l_per_s()));
+    let flow = p.flow.map_or(String::from("flow not known"), |q| {
+        format!("{:.2} l/s of {:.2}", q.to_l_per_s(), p.capacity.to_l_per_s())
+    });
     format!("{} pipe {} {} long at {}, {flow}", p.wall, u.length(p.diameter), u.run(p.length), u.slope(p.fall))
 }
 
@@ -153,8 +201,15 @@ fn dig(plan: &Plan, u: Units) -> Vec<String> {
     let (fewest, most) = d.person_days();
     vec![format!(
         "subsoil {} dug, {} placed, {} over ({} loose), {} short; topsoil {}; {} loads away; {:.0} to {:.0} person-days by hand",
-        u.volume(s.dug), u.volume(s.placed), u.volume(s.over), u.volume(s.over_loose), u.volume(s.short),
-        u.volume(d.topsoil.dug), d.loads_away(), fewest.ceil(), most.ceil()
+        u.volume(s.dug),
+        u.volume(s.placed),
+        u.volume(s.over),
+        u.volume(s.over_loose),
+        u.volume(s.short),
+        u.volume(d.topsoil.dug),
+        d.loads_away(),
+        fewest.ceil(),
+        most.ceil()
     )]
 }
 
@@ -165,11 +220,18 @@ fn order_rows(plan: &Plan, u: Units) -> Vec<String> {
         .iter()
         .map(|c| {
             let proof = if c.proven { "proven cheapest".into() } else { format!("bound {}", money(plan, c.bound)) };
-            format!("{}: {} lengths, {} waste, {} ({proof})", c.material, c.bars.len(), u.run(c.waste), money(plan, c.cost))
+            format!(
+                "{}: {} lengths, {} waste, {} ({proof})",
+                c.material,
+                c.bars.len(),
+                u.run(c.waste),
+                money(plan, c.cost)
+            )
         })
         .collect();
     let q = &plan.quote;
-    let complete = if q.is_complete() { String::new() } else { format!("; INCOMPLETE, no price for {}", q.missing.join(", ")) };
+    let complete =
+        if q.is_complete() { String::new() } else { format!("; INCOMPLETE, no price for {}", q.missing.join(", ")) };
     rows.push(format!("net {}, with margin and tax {}{complete}", money(plan, q.net), money(plan, q.total)));
     rows
 }
@@ -178,15 +240,26 @@ fn order_rows(plan: &Plan, u: Units) -> Vec<String> {
 pub fn findings(plan: &Plan) -> String {
     let mut out = String::new();
     for f in &plan.findings {
-        out.push_str(&format!("{} {} {} · {}\n    {}\n", f.severity.word().to_uppercase(), f.kind.code, f.kind.name, f.place, f.says));
+        out.push_str(&format!(
+            "{} {} {} · {}\n    {}\n",
+            f.severity.word().to_uppercase(),
+            f.kind.code,
+            f.kind.name,
+            f.place,
+            f.says
+        ));
         if let Some(u) = f.utilisation {
             out.push_str(&format!("    demand over capacity {u:.2}\n"));
         }
         for r in &f.remedies {
             let cost = match (r.whose, r.cost) {
                 (Whose::Theirs, _) => " (not ours to decide)".to_string(),
-                (Whose::Ours, Some(c)) if c >= Money::ZERO => format!(" (costs {} more{})", money(plan, c), if r.proven { ", shown to mend it" } else { "" }),
-                (Whose::Ours, Some(c)) => format!(" (saves {}{})", money(plan, -c), if r.proven { ", shown to mend it" } else { "" }),
+                (Whose::Ours, Some(c)) if c >= Money::ZERO => {
+                    format!(" (costs {} more{})", money(plan, c), if r.proven { ", shown to mend it" } else { "" })
+                }
+                (Whose::Ours, Some(c)) => {
+                    format!(" (saves {}{})", money(plan, -c), if r.proven { ", shown to mend it" } else { "" })
+                }
                 (Whose::Ours, None) => String::new(),
             };
             out.push_str(&format!("    → {}{cost}\n", r.says));
@@ -215,13 +288,25 @@ pub fn order(plan: &Plan) -> String {
     for l in &plan.take_off.lines {
         let amount = l.amount.map_or("no price".into(), |m| money(plan, m));
         let long = l.stock_length.map_or(String::new(), |s| format!(" {:.1} m", s.to_m()));
-        out.push_str(&format!("  {:<36} {:>9} {:<5} {amount:>14}  {}\n", format!("{}{long}", l.item), groundhold_quantity::trim(l.bought, 2), l.unit.shown(), l.what));
+        out.push_str(&format!(
+            "  {:<36} {:>9} {:<5} {amount:>14}  {}\n",
+            format!("{}{long}", l.item),
+            groundhold_quantity::trim(l.bought, 2),
+            l.unit.shown(),
+            l.what
+        ));
     }
     for x in &plan.take_off.left_over {
         out.push_str(&format!("  left over: {} {}\n", groundhold_quantity::trim(x.units, 2), x.item));
     }
     let q = &plan.quote;
-    out.push_str(&format!("  net {}, margin {}, tax {}, total {}\n", money(plan, q.net), money(plan, q.margin), money(plan, q.tax), money(plan, q.total)));
+    out.push_str(&format!(
+        "  net {}, margin {}, tax {}, total {}\n",
+        money(plan, q.net),
+        money(plan, q.margin),
+        money(plan, q.tax),
+        money(plan, q.total)
+    ));
     out
 }
 
@@ -252,7 +337,9 @@ pub fn difference(d: &Difference, after: &Plan) -> String {
     d.levels.iter().for_each(|x| line(format!("{}: {} → {}", x.what, u.level(x.before), u.level(x.after))));
     d.lengths.iter().for_each(|x| line(format!("{}: {} → {}", x.what, u.run(x.before), u.run(x.after))));
     for p in &d.posts {
-        let show = |f: &groundhold_plan::PostFigures| format!("hole {} deep, {} wide, post {} long", u.length(f.depth), u.length(f.diameter), u.length(f.length));
+        let show = |f: &groundhold_plan::PostFigures| {
+            format!("hole {} deep, {} wide, post {} long", u.length(f.depth), u.length(f.diameter), u.length(f.length))
+        };
         let at = u.run(p.chainage);
         match (&p.before, &p.after) {
             (Some(b), Some(a)) => line(format!("{} post {} ({at}): {} → {}", p.wall, a.number, show(b), show(a))),
@@ -263,7 +350,9 @@ pub fn difference(d: &Difference, after: &Plan) -> String {
     }
     d.volumes.iter().for_each(|x| line(format!("{}: {} → {}", x.what, u.volume(x.before), u.volume(x.after))));
     for c in &d.order {
-        let q = |s: &Option<groundhold_order::Side>| s.map_or("none".into(), |s| format!("{} {}", groundhold_quantity::trim(s.quantity, 2), s.unit.shown()));
+        let q = |s: &Option<groundhold_order::Side>| {
+            s.map_or("none".into(), |s| format!("{} {}", groundhold_quantity::trim(s.quantity, 2), s.unit.shown()))
+        };
         let long = c.stock_length.map_or(String::new(), |s| format!(" {:.1} m", s.to_m()));
         let sign = if c.difference >= Money::ZERO { "+" } else { "" };
         line(format!("{}{long}: {} → {} ({sign}{})", c.item, q(&c.before), q(&c.after), c.difference.shown()));

@@ -81,7 +81,7 @@ pub(crate) fn points(
     reaches: bool,
     outlet: Option<Outlet>,
 ) -> Vec<InvertPoint> {
-    let mut stops: Vec<(f64, f64)> = line.iter().copied().collect();
+    let mut stops: Vec<(f64, f64)> = line.to_vec();
     for d in turns(&way.places) {
         if stops.iter().all(|s| (s.0 - d).abs() > 1e-3) {
             let z = crate::linear::along(&stops, d);

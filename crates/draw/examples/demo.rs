@@ -1,10 +1,10 @@
-//! How do the drawings of the demo job look? Writes each as SVG into the folder given as argument.
+//! How do the drawings of the demo job look, or of another job file? Writes each as SVG into the folder given first.
 
 use groundhold_draw::{drawings, picture, to_svg};
 
 fn main() {
     let Some(folder) = std::env::args().nth(1) else {
-        eprintln!("usage: demo FOLDER");
+        eprintln!("usage: demo FOLDER [JOB.toml]");
         std::process::exit(2);
     };
     let open = |name: &str| match name {
@@ -13,7 +13,14 @@ fn main() {
         "prices.csv" => Ok(include_str!("../../../demo/prices.csv").to_string()),
         other => Err(format!("the demo has no table {other}")),
     };
-    let job = match groundhold_exchange::read_job("job.toml", include_str!("../../../demo/job.toml"), &open).whole() {
+    let text = match std::env::args().nth(2) {
+        None => include_str!("../../../demo/job.toml").to_string(),
+        Some(path) => std::fs::read_to_string(&path).unwrap_or_else(|e| {
+            eprintln!("{path}: {e}");
+            std::process::exit(2);
+        }),
+    };
+    let job = match groundhold_exchange::read_job("job.toml", &text, &open).whole() {
         Ok(job) => job,
         Err(problems) => {
             eprintln!("{problems:?}");

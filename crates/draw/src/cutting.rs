@@ -6,7 +6,9 @@ use groundhold_quantity::{Currency, Length, Units};
 
 use crate::dimension::figure;
 use crate::hatch;
-use crate::pens::{BLACK, FIGURE, FINE, GREY, HAIR, MEDIUM, NAME, SMALL, THIN, TIMBER_WASH, area, group, line, oblong, stroke};
+use crate::pens::{
+    BLACK, FIGURE, FINE, GREY, HAIR, MEDIUM, NAME, SMALL, THIN, TIMBER_WASH, area, group, line, oblong, stroke,
+};
 use crate::scene::{At, Item, Label, Pen, Scene, Weight};
 use crate::type_metrics;
 use crate::view::scale_for;
@@ -78,7 +80,11 @@ pub(crate) fn cutting_bars(plan: &Plan, width: f64, height: f64) -> Vec<Scene> {
     for (i, s) in sheets.iter_mut().enumerate() {
         s.scale = format!("1:{}", scale.round());
         let kerf = lists.first().map_or(Length::ZERO, |c| c.saw.kerf);
-        let mut words = format!("Lengths in mm to scale 1:{}; saw cut {}; hatched: what is left over", scale.round(), units.length(kerf));
+        let mut words = format!(
+            "Lengths in mm to scale 1:{}; saw cut {}; hatched: what is left over",
+            scale.round(),
+            units.length(kerf)
+        );
         if n > 1 {
             words = format!("{words}; sheet {} of {n}", i + 1);
         }
@@ -94,10 +100,11 @@ fn head(c: &CuttingPlan, y: f64, units: Units, currency: &Currency, width: f64) 
     let proof = if c.proven {
         "no cheaper list exists (proven)".to_string()
     } else {
-        format!("at most {} above the cheapest possible list", format!("{} {}", currency.0, c.gap().shown()))
+        format!("at most {} {} above the cheapest possible list", currency.0, c.gap().shown())
     };
     let share = if c.used > Length::ZERO { c.waste / c.used * 100.0 } else { 0.0 };
-    let words = format!("{} bars, {} in all, {share:.1} % left over and sawn away; {proof}", c.bars.len(), units.run(c.used));
+    let words =
+        format!("{} bars, {} in all, {share:.1} % left over and sawn away; {proof}", c.bars.len(), units.run(c.used));
     vec![
         Label::new(At::mm(2.0, y), c.material.clone(), NAME).bold().into(),
         Label::new(At::mm(2.0, y + 4.2), words, FIGURE).ink(GREY).into(),
@@ -129,7 +136,11 @@ fn bar(c: &CuttingPlan, r: &Row, y: f64, k: f64, units: Units) -> Item {
         items.push(stroke(At::mm(x, y), At::mm(x, y + HIGH), Pen::new(THIN, BLACK)));
     }
     if b.offcut > Length::ZERO {
-        items.push(Label::new(At::mm(right + 1.5, y + 3.9), format!("left {}", figure(units, b.offcut)), SMALL).ink(GREY).into());
+        items.push(
+            Label::new(At::mm(right + 1.5, y + 3.9), format!("left {}", figure(units, b.offcut)), SMALL)
+                .ink(GREY)
+                .into(),
+        );
     }
     group(format!("bar {}", r.first), format!("bar {} of {}", r.first, c.material), items)
 }

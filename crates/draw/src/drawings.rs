@@ -178,7 +178,14 @@ mod tests {
         let wall = &planned(&job).walls[0].layout;
         let built = |n: usize| {
             let p = &wall.posts[n - 1];
-            BuiltPost { number: n, chainage: p.chainage, depth: p.depth, diameter: p.hole_diameter, top: p.top }
+            BuiltPost {
+                number: n,
+                chainage: p.chainage,
+                at: None,
+                depth: p.depth,
+                diameter: p.hole_diameter,
+                top: p.top,
+            }
         };
         let entry = |event| Entry { at: "2026-05-11T10:20:00".into(), event, note: String::new() };
         let posts = vec![built(1), built(2)];

@@ -58,7 +58,13 @@ pub(crate) fn elevation(plan: &Plan, wall: &str, width: f64, height: f64) -> Sce
     let end = (last.chainage.to_m() + hole(last)).max(wall.layout.length.to_m()) + 0.15;
     let low = posts.iter().map(|p| p.bottom.to_m()).fold(f64::INFINITY, f64::min) - gravel;
     let line = Line::new(&wall.case.stations);
-    let high = wall.case.stations.iter().map(|s| s.behind.to_m()).chain(posts.iter().map(|p| p.top.to_m())).fold(f64::NEG_INFINITY, f64::max);
+    let high = wall
+        .case
+        .stations
+        .iter()
+        .map(|s| s.behind.to_m())
+        .chain(posts.iter().map(|p| p.top.to_m()))
+        .fold(f64::NEG_INFINITY, f64::max);
     // Room for the scale of levels, post numbers above, chainages and depths below.
     let frame = Frame::new(16.0, 13.0, width - 5.0, height - foot(width) - 19.0);
     if frame.width() < 20.0 || frame.height() < 10.0 {
@@ -71,7 +77,7 @@ pub(crate) fn elevation(plan: &Plan, wall: &str, width: f64, height: f64) -> Sce
     let mut items = below(&face);
     items.extend(timber(&face));
     items.extend(grounds(&face, &line));
-    items.extend(level_scale(&view, view.xy(start, low).x - 1.5, low, high));
+    items.extend(level_scale(&view, face.units, view.xy(start, low).x - 1.5, low, high));
     items.extend(posts_named(&face));
     items.extend(rulers(&face));
     let mut placer = Placer::new(Frame::new(0.5, 0.5, width - 0.5, height - foot(width)));
@@ -110,7 +116,11 @@ fn below(f: &Face) -> Vec<Item> {
             items.extend(hatch::stones(&bed, 1.4));
         }
         let b = f.spec.post.breadth.to_m() / 2.0;
-        items.push(area(f.rect(x - b, x + b, bottom, front), Some(Pen::new(THIN, BLACK).dashed(HIDDEN)), Some(TIMBER_WASH)));
+        items.push(area(
+            f.rect(x - b, x + b, bottom, front),
+            Some(Pen::new(THIN, BLACK).dashed(HIDDEN)),
+            Some(TIMBER_WASH),
+        ));
         if let Some(stop) = p.refused_at {
             let l = front - stop.to_m();
             // Rock: a jagged line across the hole.
@@ -135,10 +145,17 @@ fn timber(f: &Face) -> Vec<Item> {
         match piece.role {
             Role::Post => {
                 let b = f.spec.post.breadth.to_m() / 2.0;
-                let (x, front) = (piece.chainage.0.to_m().midpoint(piece.chainage.1.to_m()), ground_front(f, piece.bay));
-                let mut items = vec![area(f.rect(x - b, x + b, front.min(y1), y1), Some(Pen::new(MEDIUM, BLACK)), Some(wash))];
+                let (x, front) =
+                    (piece.chainage.0.to_m().midpoint(piece.chainage.1.to_m()), ground_front(f, piece.bay));
+                let mut items =
+                    vec![area(f.rect(x - b, x + b, front.min(y1), y1), Some(Pen::new(MEDIUM, BLACK)), Some(wash))];
                 if piece.built {
-                    items.extend(hatch::lines(&[f.rect(x - b, x + b, front.min(y1), y1)], 45.0, 0.9, &Pen::new(HAIR, BLACK)));
+                    items.extend(hatch::lines(
+                        &[f.rect(x - b, x + b, front.min(y1), y1)],
+                        45.0,
+                        0.9,
+                        &Pen::new(HAIR, BLACK),
+                    ));
                 }
                 posts.push(group(format!("{} post {}", f.wall.id, piece.bay), piece.mark.clone(), items));
             }
@@ -200,9 +217,10 @@ fn grounds(f: &Face, line_of: &Line) -> Vec<Item> {
 }
 
 fn height_at(points: &[At], x: f64) -> Option<f64> {
-    points.windows(2).find(|w| w[0].x <= x && x <= w[1].x && w[1].x > w[0].x).map(|w| {
-        w[0].y + (w[1].y - w[0].y) * (x - w[0].x) / (w[1].x - w[0].x)
-    })
+    points
+        .windows(2)
+        .find(|w| w[0].x <= x && x <= w[1].x && w[1].x > w[0].x)
+        .map(|w| w[0].y + (w[1].y - w[0].y) * (x - w[0].x) / (w[1].x - w[0].x))
 }
 
 /// Post numbers in rings above, with the level of the top where there is room.
@@ -218,7 +236,12 @@ fn posts_named(f: &Face) -> Vec<Item> {
         let crowded = x - last < 5.4;
         let shift = if crowded { -5.4 } else { 0.0 };
         items.push(stroke(At::mm(x, top - 0.5), At::mm(x, y + shift + 2.3), Pen::new(HAIR, GREY)));
-        items.push(crate::pens::circle(At::mm(x, y + shift), 2.3, Some(Pen::new(FINE, BLACK)), Some(crate::pens::WHITE)));
+        items.push(crate::pens::circle(
+            At::mm(x, y + shift),
+            2.3,
+            Some(Pen::new(FINE, BLACK)),
+            Some(crate::pens::WHITE),
+        ));
         items.push(Label::new(At::mm(x, y + shift + 0.85), p.number.to_string(), FIGURE).middle().bold().into());
         out.push(group(element, format!("post {}", p.number), items));
         last = if crowded { last } else { x };
@@ -262,7 +285,7 @@ fn rulers(f: &Face) -> Vec<Item> {
         }
     }
     if !xs.is_empty() {
-        let words = if close { "chainage m" } else { "chainage m, depth of post ↓ mm" };
+        let words = if close { "chainage m" } else { "chainage m, ↓ depth of post" };
         out.push(Label::new(At::mm(4.0, y + 17.4), words, SMALL).ink(GREY).into());
     }
     out
@@ -280,7 +303,14 @@ fn wishes(f: &Face) -> Vec<Wish> {
         let high = f.view.mm((b.top - b.bottom).to_m());
         let size = SMALL.min(high * 0.8);
         if size >= 1.3 && type_metrics::width(&b.mark, size, Weight::Regular) + 1.0 < wide {
-            out.push(Wish::new(mid, b.mark.clone()).size(size).rank(80).clear(0.0).of(&format!("{} {}", f.wall.id, b.mark)).over());
+            out.push(
+                Wish::new(mid, b.mark.clone())
+                    .size(size)
+                    .rank(80)
+                    .clear(0.0)
+                    .of(&format!("{} {}", f.wall.id, b.mark))
+                    .over(),
+            );
         }
     }
     // Levels of the top where it steps, and of the ground in front at both ends.
@@ -290,15 +320,36 @@ fn wishes(f: &Face) -> Vec<Wish> {
         let top = bay.top.to_m();
         if (top - before).abs() > 0.005 || before.is_nan() {
             let at = f.at((bay.chainage.0.to_m() + bay.chainage.1.to_m()) / 2.0, top);
-            out.push(Wish::new(at, format!("▽ {}", level_short(f.units, bay.top))).size(SMALL).rank(30).clear(0.9).lean(0.0, -1.0).optional(25.0));
+            out.push(
+                Wish::new(at, format!("▽ {}", level_short(f.units, bay.top)))
+                    .size(SMALL)
+                    .rank(30)
+                    .clear(0.9)
+                    .lean(0.0, -1.0)
+                    .optional(25.0),
+            );
         }
         before = top;
     }
     if let Some(h) = f.wall.layout.posts.iter().reduce(|a, b| if b.retained > a.retained { b } else { a }) {
         let line = Line::new(&f.wall.case.stations).at(h.chainage);
         let x = h.chainage.to_m();
-        out.push(Wish::new(f.at(x + 0.3, line.front.to_m()), "ground in front").size(SMALL).rank(10).clear(1.2).optional(20.0));
-        out.push(Wish::new(f.at(x - 0.3, line.behind.to_m()), "ground behind").size(SMALL).ink(GREEN).rank(10).clear(1.0).lean(0.0, -1.0).optional(20.0));
+        out.push(
+            Wish::new(f.at(x + 0.3, line.front.to_m()), "ground in front")
+                .size(SMALL)
+                .rank(10)
+                .clear(1.2)
+                .optional(20.0),
+        );
+        out.push(
+            Wish::new(f.at(x - 0.3, line.behind.to_m()), "ground behind")
+                .size(SMALL)
+                .ink(GREEN)
+                .rank(10)
+                .clear(1.0)
+                .lean(0.0, -1.0)
+                .optional(20.0),
+        );
     }
     for (i, entry) in f.plan.job.record.iter().enumerate() {
         let Event::Find(Find::Rock { wall, post, chainage, depth }) = &entry.event else { continue };
@@ -308,7 +359,8 @@ fn wishes(f: &Face) -> Vec<Wish> {
         let known = chainage.or_else(|| f.wall.layout.post(*post).map(|p| p.chainage));
         let Some(c) = known else { continue };
         let l = Line::new(&f.wall.case.stations).at(c).front.to_m() - depth.to_m();
-        let w = Wish::new(f.at(c.to_m(), l), format!("F{} rock at {}", i + 1, f.units.length(*depth))).ink(RED).rank(60);
+        let w =
+            Wish::new(f.at(c.to_m(), l), format!("F{} rock at {}", i + 1, f.units.length(*depth))).ink(RED).rank(60);
         out.push(w.clear(3.0));
     }
     out

@@ -19,9 +19,11 @@ impl Frame {
     pub fn around(points: &[At]) -> Option<Frame> {
         let first = points.first()?;
         let start = Frame::new(first.x, first.y, first.x, first.y);
-        Some(points.iter().fold(start, |f, p| {
-            Frame::new(f.left.min(p.x), f.top.min(p.y), f.right.max(p.x), f.bottom.max(p.y))
-        }))
+        Some(
+            points
+                .iter()
+                .fold(start, |f, p| Frame::new(f.left.min(p.x), f.top.min(p.y), f.right.max(p.x), f.bottom.max(p.y))),
+        )
     }
     pub fn width(&self) -> f64 {
         self.right - self.left

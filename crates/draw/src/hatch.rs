@@ -75,13 +75,14 @@ fn thrown(i: i64, j: i64, k: u64) -> f64 {
 /// Places on a loose grid inside an area, with their grid numbers.
 fn places(ring: &[At], step: f64) -> Vec<(At, i64, i64)> {
     let Some(f) = Frame::around(ring) else { return vec![] };
-    if !(f.width() * f.height() / (step * step) < MOST * 4.0) {
+    let cells = f.width() * f.height() / (step * step);
+    if !cells.is_finite() || cells > MOST * 4.0 {
         return vec![];
     }
-    let cells = |a: f64, b: f64| (a / step).floor() as i64..=(b / step).ceil() as i64;
+    let range = |a: f64, b: f64| (a / step).floor() as i64..=(b / step).ceil() as i64;
     let mut out = vec![];
-    for j in cells(f.top, f.bottom) {
-        for i in cells(f.left, f.right) {
+    for j in range(f.top, f.bottom) {
+        for i in range(f.left, f.right) {
             let shift = if j % 2 == 0 { 0.0 } else { 0.5 };
             let x = (i as f64 + shift + 0.5 * (thrown(i, j, 1) - 0.5)) * step;
             let y = (j as f64 + 0.5 * (thrown(i, j, 2) - 0.5)) * step;
@@ -144,7 +145,10 @@ pub(crate) fn ground(ring: &[At], step: f64, ink: Ink) -> Vec<Item> {
         let lean = if (i + j) % 2 == 0 { 1.0 } else { -1.0 };
         for k in -1..=1 {
             let x = at.x + f64::from(k) * step * 0.13;
-            let (a, b) = (At::mm(x - lean * step * 0.12, at.y + step * 0.12), At::mm(x + lean * step * 0.12, at.y - step * 0.12));
+            let (a, b) = (
+                At::mm(x - lean * step * 0.12, at.y + step * 0.12),
+                At::mm(x + lean * step * 0.12, at.y - step * 0.12),
+            );
             if inside(ring, a) && inside(ring, b) {
                 out.push(stroke(a, b, pen.clone()));
             }

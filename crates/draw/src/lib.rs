@@ -9,9 +9,9 @@ mod clip;
 mod dimension;
 mod frame;
 mod hatch;
+mod naming;
 #[cfg(test)]
 mod overlap;
-mod naming;
 mod pens;
 mod placer;
 mod type_metrics;
@@ -29,7 +29,8 @@ mod site_section;
 mod steps;
 
 pub use drawings::{
-    cutting_bars, drawings, elevation, picture, plan_view, programme_bars, ramp_section, section, site_section, steps_detail,
+    cutting_bars, drawings, elevation, picture, plan_view, programme_bars, ramp_section, section, site_section,
+    steps_detail,
 };
 pub use scene::{Align, At, Ink, Item, Label, Pen, Scene, Weight};
 pub use svg::to_svg;

@@ -50,7 +50,8 @@ pub(crate) fn wall_line(wall: &WallPlan) -> Vec<(Length, Point)> {
         return vec![];
     }
     let line = Line::new(s);
-    let chainages = std::iter::once(line.start()).chain(wall.case.corners.iter().copied()).chain(std::iter::once(line.end()));
+    let chainages =
+        std::iter::once(line.start()).chain(wall.case.corners.iter().copied()).chain(std::iter::once(line.end()));
     chainages.map(|c| (c, line.at(c).at)).collect()
 }
 

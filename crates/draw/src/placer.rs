@@ -177,7 +177,13 @@ impl Placer {
         for k in 1..n {
             let Some((at, dx, dy)) = along(points, total * k as f64 / n as f64) else { continue };
             let a = math::atan2(-dy, dx).to_degrees();
-            let turn = if a > 90.0 { a - 180.0 } else if a <= -90.0 { a + 180.0 } else { a };
+            let turn = if a > 90.0 {
+                a - 180.0
+            } else if a <= -90.0 {
+                a + 180.0
+            } else {
+                a
+            };
             let r = -turn.to_radians();
             let down = size * 0.36;
             let base = At::mm(at.x - down * math::sin(r), at.y + down * math::cos(r));
@@ -206,7 +212,8 @@ impl Placer {
             return free.then(|| drawn(w, &f, None));
         }
         let mut best: Option<(f64, Frame)> = None;
-        for (k, distance) in [0.0, 1.5, 3.5, 6.0, 9.0, 13.0, 18.0, 24.0, 32.0, 42.0, 55.0, 75.0].into_iter().enumerate() {
+        for (k, distance) in [0.0, 1.5, 3.5, 6.0, 9.0, 13.0, 18.0, 24.0, 32.0, 42.0, 55.0, 75.0].into_iter().enumerate()
+        {
             let far = k as f64 * 2.0;
             if best.as_ref().is_some_and(|b| b.0 <= far) {
                 break;
@@ -284,7 +291,16 @@ fn leader(w: &Wish, f: &Frame) -> Option<(At, At)> {
     } else {
         w.anchor.y.clamp(f.top, f.bottom)
     };
-    let end = At::mm(x + if x > w.anchor.x { -0.5 } else if x < w.anchor.x { 0.5 } else { 0.0 }, y);
+    let end = At::mm(
+        x + if x > w.anchor.x {
+            -0.5
+        } else if x < w.anchor.x {
+            0.5
+        } else {
+            0.0
+        },
+        y,
+    );
     let (dx, dy) = (end.x - w.anchor.x, end.y - w.anchor.y);
     let long = math::hypot(dx, dy);
     (long > w.clear + 3.0).then(|| {
@@ -301,7 +317,13 @@ fn drawn(w: &Wish, f: &Frame, leader: Option<(At, At)>) -> Item {
     }
     // Lines of text lean against the anchor.
     let middle = f.middle().x;
-    let (x, side) = if w.anchor.x < f.left { (f.left, 0) } else if w.anchor.x > f.right { (f.right, 2) } else { (middle, 1) };
+    let (x, side) = if w.anchor.x < f.left {
+        (f.left, 0)
+    } else if w.anchor.x > f.right {
+        (f.right, 2)
+    } else {
+        (middle, 1)
+    };
     for (i, t) in w.text.iter().enumerate() {
         let y = f.top + w.size * CAP + i as f64 * w.line_step();
         let l = Label::new(At::mm(x, y), t.clone(), w.size).ink(w.ink).halo();
@@ -312,11 +334,7 @@ fn drawn(w: &Wish, f: &Frame, leader: Option<(At, At)>) -> Item {
         };
         items.push(if i == 0 && w.weight == Weight::Bold { l.bold() } else { l }.into());
     }
-    if w.element.is_empty() && items.len() == 1 {
-        items.remove(0)
-    } else {
-        crate::pens::group(&w.element, "", items)
-    }
+    if w.element.is_empty() && items.len() == 1 { items.remove(0) } else { crate::pens::group(&w.element, "", items) }
 }
 
 #[cfg(test)]

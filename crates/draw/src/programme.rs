@@ -3,7 +3,9 @@
 use groundhold_build::Task;
 use groundhold_plan::Plan;
 
-use crate::pens::{BLACK, EARTH, FIGURE, FINE, GREY, HAIR, MEDIUM, PALE, RED, SMALL, THIN, WHITE, area, group, line, oblong, stroke};
+use crate::pens::{
+    BLACK, EARTH, FIGURE, FINE, GREY, HAIR, MEDIUM, PALE, RED, SMALL, THIN, WHITE, area, group, line, oblong, stroke,
+};
 use crate::scene::{At, Ink, Item, Label, Pen, Scene, Weight};
 use crate::type_metrics;
 
@@ -30,7 +32,7 @@ pub(crate) fn programme_bars(plan: &Plan, width: f64, height: f64) -> Scene {
         scene.items.push(row(t, i, y(i), step, left, names, &x));
     }
     let foot = height - 3.0;
-    scene.items.extend(key(foot));
+    scene.items.extend(key(foot, width));
     scene
 }
 
@@ -43,7 +45,8 @@ fn calendar(days: f64, x: &dyn Fn(f64) -> f64, top: f64, bottom: f64, day: f64) 
         items.push(stroke(At::mm(x(d), top - 1.0), At::mm(x(d), bottom), Pen::new(HAIR, PALE)));
         if d < days {
             let at = At::mm(x(d) + every.min(days - d) * day / 2.0, top - 1.8);
-            let text = if every > 1.0 { format!("{}–{}", d + 1.0, (d + every).min(days)) } else { format!("{}", d + 1.0) };
+            let text =
+                if every > 1.0 { format!("{}–{}", d + 1.0, (d + every).min(days)) } else { format!("{}", d + 1.0) };
             let wide = type_metrics::width(&text, SMALL, Weight::Regular) < every.min(days - d) * day - 0.4;
             if wide {
                 items.push(Label::new(at, text, SMALL).middle().into());
@@ -97,7 +100,11 @@ fn row(t: &Task, i: usize, y: f64, step: f64, left: f64, names: f64, x: &dyn Fn(
     }
     if t.wait_days > 0.0 {
         let m = bottom - 0.2;
-        items.push(stroke(At::mm(b, m), At::mm(x(t.finish + t.wait_days), m), Pen::new(MEDIUM, EARTH).dashed(crate::pens::DOTS)));
+        items.push(stroke(
+            At::mm(b, m),
+            At::mm(x(t.finish + t.wait_days), m),
+            Pen::new(MEDIUM, EARTH).dashed(crate::pens::DOTS),
+        ));
     }
     if let Some(h) = t.hold_point {
         let c = At::mm((a - 2.1).max(left - 1.8), y + step * 0.5);
@@ -126,13 +133,18 @@ fn shortened(text: &str, size: f64, most: f64) -> String {
     format!("{}…", s.trim_end())
 }
 
-fn key(y: f64) -> Vec<Item> {
+fn key(y: f64, width: f64) -> Vec<Item> {
     let mut items = vec![];
     let mut x = 2.0;
     let put = |draw: Vec<Item>, words: &str, wide: f64, x: &mut f64, items: &mut Vec<Item>| {
+        let next = *x + wide + 6.0 + type_metrics::width(words, SMALL, Weight::Regular);
+        // A narrow sheet has room for the first signs only.
+        if next - 4.0 > width {
+            return;
+        }
         items.extend(draw.iter().map(|i| i.moved(*x, y)));
         items.push(Label::new(At::mm(*x + wide + 1.5, y), words, SMALL).into());
-        *x += wide + 6.0 + type_metrics::width(words, SMALL, Weight::Regular);
+        *x = next;
     };
     let bar = |fill| vec![area(oblong(0.0, -2.4, 8.0, 0.4), Some(Pen::new(THIN, BLACK)), Some(fill))];
     put(bar(EARTH), "may not slip (bold)", 8.0, &mut x, &mut items);
@@ -144,6 +156,12 @@ fn key(y: f64) -> Vec<Item> {
     put(dots, "waits", 8.0, &mut x, &mut items);
     let c = At::mm(2.1, -0.9);
     let diamond = vec![At::mm(c.x, c.y - 1.9), At::mm(c.x + 1.9, c.y), At::mm(c.x, c.y + 1.9), At::mm(c.x - 1.9, c.y)];
-    put(vec![area(diamond, Some(Pen::new(THIN, RED)), Some(WHITE))], "hold point: look before you go on", 4.2, &mut x, &mut items);
+    put(
+        vec![area(diamond, Some(Pen::new(THIN, RED)), Some(WHITE))],
+        "hold point: look before you go on",
+        4.2,
+        &mut x,
+        &mut items,
+    );
     items
 }

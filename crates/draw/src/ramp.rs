@@ -9,8 +9,8 @@ use crate::frame::Frame;
 use crate::hatch;
 use crate::naming::{along, fall, level};
 use crate::pens::{
-    BLACK, CUT_WASH, EARTH, EARTH_WASH, EXISTING, FILL_WASH, FINE, GREEN, GREY, HAIR, MEDIUM, STONE_WASH, THICK, THIN, area,
-    line,
+    BLACK, CUT_WASH, EARTH, EARTH_WASH, EXISTING, FILL_WASH, FINE, GREEN, GREY, HAIR, MEDIUM, STONE_WASH, THICK, THIN,
+    area, line,
 };
 use crate::placer::{Placer, Wish};
 use crate::scene::{At, Item, Pen, Scene};
@@ -54,14 +54,18 @@ pub(crate) fn ramp_section(plan: &Plan, ramp: &str, width: f64, height: f64) -> 
     let view = View::centred(scale, Point::m(first.0, low), Point::m(last.0, high), &frame);
     scene.scale = view.words();
     let mut items = body(&view, &ps, low);
-    items.extend(level_scale(&view, view.xy(first.0, low).x - 1.0, low, high));
+    items.extend(level_scale(&view, plan.job.about.units, view.xy(first.0, low).x - 1.0, low, high));
     items.extend(measures(plan, r, &view, &ps, low));
     let mut placer = Placer::new(Frame::new(0.5, 0.5, width - 0.5, height - foot(width)));
     placer.heed(&items, 2.0);
     let labels = placer.place(wishes(plan, r, &view, &ps));
     scene.items = items;
     scene.items.extend(labels);
-    let title = format!("Ramp {}, cut along its middle line, laid out straight; {} wide", r.id, plan.job.about.units.run(r.width));
+    let title = format!(
+        "Ramp {}, cut along its middle line, laid out straight; {} wide",
+        r.id,
+        plan.job.about.units.run(r.width)
+    );
     footer(&mut scene, &view, &title);
     scene
 }
@@ -113,7 +117,11 @@ fn measures(plan: &Plan, r: &Ramp, view: &View, ps: &[(f64, f64, Option<f64>)], 
     let down = if at.len() > 2 { -5.0 } else { 0.0 };
     out.extend(dimension(p(first.0), p(last.0), down, &figure(units, r.length)));
     out.extend(level_mark(view.xy(last.0 - view.metres(4.0), last.1), &level(units, r.top_level), true));
-    out.extend(level_mark(view.xy(first.0 + view.metres(4.0), first.1 + r.gradient.to_ratio() * view.metres(4.0)), &level(units, r.foot_level), false));
+    out.extend(level_mark(
+        view.xy(first.0 + view.metres(4.0), first.1 + r.gradient.to_ratio() * view.metres(4.0)),
+        &level(units, r.foot_level),
+        false,
+    ));
     let n = ps.len();
     if n > 10 {
         let up = |i: usize| {
@@ -131,8 +139,13 @@ fn wishes(plan: &Plan, r: &Ramp, view: &View, ps: &[(f64, f64, Option<f64>)]) ->
     let at = |i: usize| view.xy(ps[i].0, ps[i].2.unwrap_or(ps[i].1).max(ps[i].1));
     let n = ps.len();
     let w = Wish::new(at(n / 2), format!("up {}", fall(r.gradient))).bold();
-    out.push(w.and(format!("rises {} over {}", units.length(r.rise), units.run(r.run))).rank(60).clear(5.0).lean(0.0, -1.0));
-    let stone = Wish::new(view.xy(ps[n / 4].0, ps[n / 4].1 - BUILD_UP * 0.6), format!("stone {} thick", units.length(Length::m(BUILD_UP))));
+    out.push(
+        w.and(format!("rises {} over {}", units.length(r.rise), units.run(r.run))).rank(60).clear(5.0).lean(0.0, -1.0),
+    );
+    let stone = Wish::new(
+        view.xy(ps[n / 4].0, ps[n / 4].1 - BUILD_UP * 0.6),
+        format!("stone {} thick", units.length(Length::m(BUILD_UP))),
+    );
     out.push(stone.rank(40).clear(1.0).lean(0.2, 1.0));
     let gap = |p: &(f64, f64, Option<f64>)| p.2.map_or(0.0, |o| o - p.1);
     let cut = ps.iter().max_by(|a, b| gap(a).total_cmp(&gap(b)));

@@ -82,7 +82,7 @@ pub(crate) fn site_section(plan: &Plan, width: f64, height: f64) -> Scene {
     let mut items = bodies(&view, &ps, low);
     items.extend(grounds(&view, &ps));
     items.extend(cuts.iter().flat_map(|c| c.draw(&view)));
-    items.extend(level_scale(&view, view.xy(first.x, low).x - 1.0, low, high));
+    items.extend(level_scale(&view, plan.job.about.units, view.xy(first.x, low).x - 1.0, low, high));
     let mut placer = Placer::new(Frame::new(0.5, 0.5, width - 0.5, height - foot(width)));
     placer.heed(&items, 3.0);
     let wishes = wishes(plan, &view, from, to, &ps, &cuts);
@@ -160,10 +160,7 @@ fn bodies(view: &View, ps: &[Place], low: f64) -> Vec<Item> {
 fn grounds(view: &View, ps: &[Place]) -> Vec<Item> {
     let old: Vec<At> = ps.iter().map(|p| view.xy(p.x, p.old)).collect();
     let new: Vec<At> = ps.iter().map(|p| view.xy(p.x, p.new)).collect();
-    vec![
-        crate::pens::line(old, Pen::new(THIN, EARTH).dashed(EXISTING)),
-        crate::pens::line(new, Pen::new(THICK, BLACK)),
-    ]
+    vec![crate::pens::line(old, Pen::new(THIN, EARTH).dashed(EXISTING)), crate::pens::line(new, Pen::new(THICK, BLACK))]
 }
 
 /// A wall where the line crosses it.
@@ -208,9 +205,11 @@ pub(crate) fn wall_cuts(plan: &Plan, from: Point, to: Point) -> Vec<WallCut> {
         for w in stations.windows(2) {
             let Some((t, u)) = groundhold_quantity::segments_cross(from, to, w[0].at, w[1].at) else { continue };
             let chainage = w[0].chainage + (w[1].chainage - w[0].chainage) * u;
-            let post = wall.layout.posts.iter().min_by(|a, b| {
-                (a.chainage - chainage).abs().si().total_cmp(&(b.chainage - chainage).abs().si())
-            });
+            let post = wall
+                .layout
+                .posts
+                .iter()
+                .min_by(|a, b| (a.chainage - chainage).abs().si().total_cmp(&(b.chainage - chainage).abs().si()));
             let bay = wall.layout.bays.iter().find(|b| b.chainage.0 <= chainage && chainage <= b.chainage.1);
             let (Some(post), Some(bay)) = (post, bay) else { continue };
             cuts.push(WallCut {
@@ -234,7 +233,9 @@ fn wishes(plan: &Plan, view: &View, from: Point, to: Point, ps: &[Place], cuts: 
     let mut out = vec![];
     for c in cuts {
         let w = Wish::new(view.xy(c.x, c.top), c.id.clone()).size(NAME).bold().rank(60).clear(1.5);
-        out.push(w.lean(0.0, -1.0).and(format!("top {:.3}", c.top)).of(&c.id));
+        out.push(
+            w.lean(0.0, -1.0).and(format!("top {}", level(units, groundhold_quantity::Level::m(c.top)))).of(&c.id),
+        );
     }
     let dir = (to - from).unit();
     for pad in &plan.shaped.pads {

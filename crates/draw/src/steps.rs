@@ -10,7 +10,8 @@ use crate::frame::Frame;
 use crate::hatch;
 use crate::naming::level;
 use crate::pens::{
-    BLACK, EARTH, EARTH_WASH, EXISTING, FINE, GREY, HAIR, HIDDEN, MEDIUM, SMALL, STONE_WASH, THICK, THIN, area, group, line, stroke,
+    BLACK, EARTH, EARTH_WASH, EXISTING, FINE, GREY, HAIR, HIDDEN, MEDIUM, SMALL, STONE_WASH, THICK, THIN, area, group,
+    line, stroke,
 };
 use crate::placer::{Placer, Wish};
 use crate::scene::{At, Item, Pen, Scene};
@@ -87,7 +88,9 @@ fn body(plan: &Plan, f: &Flight, view: &View, paper: &[At], from: f64, to: f64, 
     for (i, tread) in f.treads.iter().enumerate() {
         let (Some(a), Some(b)) = (starts.get(i), starts.get(i + 1)) else { continue };
         let l = tread.level.to_m();
-        let rect = |x0: f64, x1: f64, y0: f64, y1: f64| vec![view.xy(x0, y1), view.xy(x1, y1), view.xy(x1, y0), view.xy(x0, y0)];
+        let rect = |x0: f64, x1: f64, y0: f64, y1: f64| {
+            vec![view.xy(x0, y1), view.xy(x1, y1), view.xy(x1, y0), view.xy(x0, y0)]
+        };
         let stone = rect(*a, *b, l - BUILD_UP, l);
         let mut here = vec![area(stone.clone(), Some(Pen::new(FINE, GREY)), Some(STONE_WASH))];
         here.extend(hatch::stones(&stone, 1.8));
@@ -137,7 +140,13 @@ fn measures(plan: &Plan, f: &Flight, view: &View, window: &Frame) -> Vec<Item> {
     for w in levels.windows(2) {
         let (a, b) = (view.xy(0.0, w[0]).y, view.xy(0.0, w[1]).y);
         let text = figure(units, Length::m(w[0] - w[1]));
-        out.extend(crate::dimension::sized(At::mm(right, b), At::mm(right, a), 0.0, &text, if b - a > 8.0 { crate::pens::FIGURE } else { SMALL * 0.85 }));
+        out.extend(crate::dimension::sized(
+            At::mm(right, b),
+            At::mm(right, a),
+            0.0,
+            &text,
+            if b - a > 8.0 { crate::pens::FIGURE } else { SMALL * 0.85 },
+        ));
     }
     let (a, b) = (view.xy(0.0, f.top_level.to_m()).y, view.xy(0.0, f.foot_level.to_m()).y);
     out.extend(dimension(At::mm(right + 9.0, b), At::mm(right + 9.0, a), 0.0, &figure(units, f.rise)));
@@ -145,7 +154,10 @@ fn measures(plan: &Plan, f: &Flight, view: &View, window: &Frame) -> Vec<Item> {
     let foot = f.run.to_m() + BEYOND * 0.3;
     out.extend(level_mark(view.xy(foot, f.foot_level.to_m()), &level(units, f.foot_level), false));
     // Up.
-    let (p, q) = (view.xy(f.run.to_m() * 0.8, f.top_level.to_m() - f.rise.to_m() * 0.62), view.xy(f.run.to_m() * 0.35, f.top_level.to_m() - f.rise.to_m() * 0.17));
+    let (p, q) = (
+        view.xy(f.run.to_m() * 0.8, f.top_level.to_m() - f.rise.to_m() * 0.62),
+        view.xy(f.run.to_m() * 0.35, f.top_level.to_m() - f.rise.to_m() * 0.17),
+    );
     let shift = |p: At| At::mm(p.x + 5.0, p.y - 5.0);
     out.extend(arrow(&[shift(p), shift(q)], Pen::new(MEDIUM, BLACK)));
     out
@@ -157,12 +169,20 @@ fn wishes(plan: &Plan, f: &Flight, view: &View, from: f64) -> Vec<Wish> {
     let mut out = vec![];
     if let Some((p, l)) = mid {
         let x = (*p - f.top).dot(f.outward);
-        let w = Wish::new(view.xy(x + f.going.to_m() * 0.5, l.to_m() - f.riser.to_m() - BUILD_UP * 0.6), "tread on rolled stone");
-        out.push(w.and(format!("{} thick in all", units.length(Length::m(BUILD_UP)))).rank(40).clear(0.8).lean(-0.6, 1.0));
+        let w = Wish::new(
+            view.xy(x + f.going.to_m() * 0.5, l.to_m() - f.riser.to_m() - BUILD_UP * 0.6),
+            "tread on rolled stone",
+        );
+        out.push(
+            w.and(format!("{} thick in all", units.length(Length::m(BUILD_UP)))).rank(40).clear(0.8).lean(-0.6, 1.0),
+        );
     }
-    let w = Wish::new(view.xy(f.run.to_m() * 0.55, f.top_level.to_m() - f.rise.to_m() * 0.3), format!("{} risers of {}", f.risers, units.length(f.riser)))
-        .and(format!("going {}, 2R + G = {}", units.length(f.going), units.length(f.two_r_plus_g)))
-        .and(format!("pitch {:.1}°", f.pitch.to_deg()));
+    let w = Wish::new(
+        view.xy(f.run.to_m() * 0.55, f.top_level.to_m() - f.rise.to_m() * 0.3),
+        format!("{} risers of {}", f.risers, units.length(f.riser)),
+    )
+    .and(format!("going {}, 2R + G = {}", units.length(f.going), units.length(f.two_r_plus_g)))
+    .and(format!("pitch {:.1}°", f.pitch.to_deg()));
     out.push(w.rank(60).clear(8.0).lean(1.0, -1.0));
     let x = from * 0.5;
     if let Some(l) = plan.survey.ground.level_at(f.top + f.outward * x) {

@@ -76,7 +76,8 @@ fn item(out: &mut String, i: &Item) {
         ),
         Item::Text(l) => writeln!(out, "{}", text(l)),
         Item::Group { element, title, items } => {
-            let named = if element.is_empty() { String::new() } else { format!(" data-element=\"{}\"", escaped(element)) };
+            let named =
+                if element.is_empty() { String::new() } else { format!(" data-element=\"{}\"", escaped(element)) };
             let told = if title.is_empty() { String::new() } else { format!("<title>{}</title>", escaped(title)) };
             let _ = writeln!(out, "<g{named}>{told}");
             items.iter().for_each(|i| item(out, i));
@@ -93,9 +94,13 @@ fn text(l: &Label) -> String {
     };
     let weight = if l.weight == Weight::Bold { " font-weight=\"bold\"" } else { "" };
     let (x, y) = (number(l.at.x), number(l.at.y));
-    let turn = if l.turn == 0.0 { String::new() } else { format!(" transform=\"rotate({} {x} {y})\"", number(-l.turn)) };
+    let turn =
+        if l.turn == 0.0 { String::new() } else { format!(" transform=\"rotate({} {x} {y})\"", number(-l.turn)) };
     let halo = if l.halo {
-        format!(" stroke=\"#ffffff\" stroke-width=\"{}\" stroke-linejoin=\"round\" paint-order=\"stroke\"", number(l.size * 0.28))
+        format!(
+            " stroke=\"#ffffff\" stroke-width=\"{}\" stroke-linejoin=\"round\" paint-order=\"stroke\"",
+            number(l.size * 0.28)
+        )
     } else {
         String::new()
     };
@@ -114,9 +119,31 @@ mod tests {
     #[test]
     fn a_sheet_is_as_large_as_it_says_and_its_text_is_escaped() {
         let mut s = Scene::new(100.0, 50.0, "a < b");
-        s.push(Item::Line { points: vec![At::mm(0.0, 1.0 / 3.0), At::mm(10.0, 0.0)], pen: Pen::new(0.25, Ink(0, 0, 0)) });
+        s.push(Item::Line {
+            points: vec![At::mm(0.0, 1.0 / 3.0), At::mm(10.0, 0.0)],
+            pen: Pen::new(0.25, Ink(0, 0, 0)),
+        });
         let svg = to_svg(&s);
         assert!(svg.contains("width=\"100mm\" height=\"50mm\" viewBox=\"0 0 100 50\""));
         assert!(svg.contains("a &lt; b") && svg.contains("points=\"0,0.333 10,0\""));
+    }
+
+    /// The text of `tests/snapshots/sample.svg` shows what a dimension, a hatch, stones and placed labels become.
+    #[test]
+    fn the_sample_sheet_is_drawn_as_it_was() {
+        use crate::pens::{EARTH, HAIR, MEDIUM, oblong};
+        let mut s = Scene::new(60.0, 40.0, "Sample");
+        let ring = oblong(10.0, 12.0, 40.0, 24.0);
+        s.items.extend(crate::hatch::lines(std::slice::from_ref(&ring), 45.0, 4.0, &Pen::new(HAIR, EARTH)));
+        s.items.extend(crate::hatch::stones(&oblong(42.0, 12.0, 50.0, 18.0), 3.0));
+        s.push(crate::pens::area(ring, Some(Pen::new(MEDIUM, EARTH)), None));
+        s.items.extend(crate::dimension::dimension(At::mm(10.0, 24.0), At::mm(40.0, 24.0), -6.0, "1500"));
+        let mut placer = crate::placer::Placer::new(crate::frame::Frame::new(0.0, 0.0, 60.0, 40.0));
+        placer.heed(&s.items, 2.0);
+        let wish = |x| crate::placer::Wish::new(At::mm(x, 12.0), "W1").and("top 101.93");
+        s.items.extend(placer.place(vec![wish(12.0), wish(16.0)]));
+        let svg = to_svg(&s);
+        let kept = include_str!("../tests/snapshots/sample.svg");
+        assert!(svg == kept, "the sample sheet is now:\n{svg}");
     }
 }

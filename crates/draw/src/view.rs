@@ -1,6 +1,6 @@
 //! At which scale does it fit, and where on paper does a place on the ground lie?
 
-use groundhold_quantity::{Point, math};
+use groundhold_quantity::{Length, Point, Units, math};
 
 use crate::frame::Frame;
 use crate::pens::{BLACK, FIGURE, FINE, GREY, MEDIUM, SMALL, THIN, WHITE, area, circle, line, oblong, stroke};
@@ -119,9 +119,11 @@ pub(crate) fn grid_frame(view: &View, frame: &Frame) -> Vec<Item> {
         .find(|s| view.mm(*s) >= 24.0)
         .unwrap_or(view.metres(24.0));
     let (low, high) = (view.back(At::mm(frame.left, frame.bottom)), view.back(At::mm(frame.right, frame.top)));
-    let mut items = vec![area(oblong(frame.left, frame.top, frame.right, frame.bottom), Some(Pen::new(THIN, BLACK)), None)];
+    let mut items =
+        vec![area(oblong(frame.left, frame.top, frame.right, frame.bottom), Some(Pen::new(THIN, BLACK)), None)];
     let pen = || Pen::new(FINE, GREY);
-    let multiples = |a: f64, b: f64| ((a / step).ceil() as i64..=(b / step).floor() as i64).map(move |k| k as f64 * step);
+    let multiples =
+        |a: f64, b: f64| ((a / step).ceil() as i64..=(b / step).floor() as i64).map(move |k| k as f64 * step);
     let xs: Vec<f64> = multiples(low.x, high.x).take(60).collect();
     let ys: Vec<f64> = multiples(low.y, high.y).take(60).collect();
     for x in &xs {
@@ -151,20 +153,25 @@ pub(crate) fn grid_frame(view: &View, frame: &Frame) -> Vec<Item> {
     items
 }
 
-/// A scale of levels at the left of an elevation or section, from the lowest to the highest level in metres.
-pub(crate) fn level_scale(view: &View, x: f64, low: f64, high: f64) -> Vec<Item> {
-    let step = [0.1, 0.2, 0.25, 0.5, 1.0, 2.0, 5.0, 10.0]
+/// A scale of levels at the left of an elevation or section, from the lowest to the highest level in metres; its figures
+/// are in the unit in which the job's levels are read.
+pub(crate) fn level_scale(view: &View, units: Units, x: f64, low: f64, high: f64) -> Vec<Item> {
+    let unit = match units {
+        Units::Metric => 1.0,
+        Units::Feet => Length::ft(1.0).to_m(),
+    };
+    let step = [0.1, 0.2, 0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0]
         .into_iter()
-        .find(|s| view.mm(*s) >= 5.0)
-        .unwrap_or(view.metres(5.0));
-    let (first, last) = ((low / step).floor() as i64, (high / step).ceil() as i64);
+        .find(|s| view.mm(*s * unit) >= 5.0)
+        .unwrap_or(view.metres(5.0) / unit);
+    let (first, last) = ((low / unit / step).floor() as i64, (high / unit / step).ceil() as i64);
     let mut items = vec![];
-    let y = |k: i64| view.xy(0.0, k as f64 * step).y;
+    let y = |k: i64| view.xy(0.0, k as f64 * step * unit).y;
     for k in (first..last).take(200) {
         let fill = if k.rem_euclid(2) == 0 { BLACK } else { WHITE };
         items.push(area(oblong(x - 0.8, y(k + 1), x, y(k)), Some(Pen::new(FINE, BLACK)), Some(fill)));
     }
-    let decimals = if step < 0.1 || (step * 10.0).fract() > 1e-9 { 2 } else { 1 };
+    let decimals = if (step * 10.0).fract() > 1e-9 { 2 } else { 1 };
     for k in (first..=last).take(201) {
         let text = format!("{:.decimals$}", k as f64 * step).replace('-', "−");
         items.push(Label::new(At::mm(x - 1.8, y(k) + SMALL * 0.36), text, SMALL).ink(GREY).end().into());

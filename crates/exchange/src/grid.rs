@@ -1,4 +1,4 @@
-//! A table to be written: columns with the unit in their name, cells of text or number. Made once, for CSV and workbook.
+//! A table to be written: columns with the unit in their name, cells of text or number; for CSV and workbook alike.
 
 use groundhold_quantity::{Area, Length, Level, Mass, Money, Volume};
 

@@ -35,7 +35,9 @@ impl<'a> Page<'a> {
     }
     pub fn into_problems(self) -> Vec<Problem> {
         let mut all = self.problems.into_inner();
-        all.sort_by(|a, b| (a.line, a.column).cmp(&(b.line, b.column)));
+        // The job file first, then its tables.
+        let key = |p: &Problem| (p.file != self.file, p.file.clone(), p.line, p.column);
+        all.sort_by_cached_key(key);
         all
     }
     pub fn root<'t>(&'t self, table: &'t dyn TableLike) -> Node<'t> {

@@ -10,6 +10,8 @@ pub use crate::price_table::prices;
 
 /// Largest table that is read.
 const LARGEST: usize = 64 << 20;
+/// More columns than this are not a table of this kind.
+const MOST_COLUMNS: usize = 60;
 /// Problems noted before the rest is passed over: a wrong file gives one message a row.
 const MOST_PROBLEMS: usize = 30;
 
@@ -91,6 +93,13 @@ impl<'a> Table<'a> {
     }
 
     fn check_header(&mut self, line: usize, must: &[&str], may: &dyn Fn(&str) -> bool, known: &[&str]) -> bool {
+        if self.header.len() > MOST_COLUMNS {
+            let excerpt: Vec<&str> = self.header.iter().take(20).map(String::as_str).collect();
+            let says = format!("found {} columns, expected at most {MOST_COLUMNS}; known are {}", self.header.len(), known.join(", "));
+            let excerpt = excerpt.join(",");
+            self.complain(line, 1, &excerpt, says);
+            return false;
+        }
         let header = self.header.clone();
         let before = self.problems.len();
         for (i, name) in header.iter().enumerate() {

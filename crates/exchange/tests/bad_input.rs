@@ -117,6 +117,15 @@ fn everything_that_is_wrong_is_said_at_once_and_in_the_order_of_the_file() {
 }
 
 #[test]
+fn the_job_file_speaks_before_its_tables() {
+    let open = |_: &str| Ok("item,unit,cost\n".to_string());
+    let problems = read_job("job.toml", "schema = 1\n[order]\nprices = \"a.csv\"\n\nkerf = \"4\"\n", &open).problems;
+    let files: Vec<&str> = problems.iter().map(|p| p.file.as_str()).collect();
+    assert!(files.contains(&"a.csv") && files.contains(&"job.toml"), "{problems:#?}");
+    assert!(files.windows(2).all(|w| w[0] == w[1] || w[0] == "job.toml"), "{files:?}");
+}
+
+#[test]
 fn a_file_without_a_version_or_with_a_newer_one_is_refused() {
     assert!(
         said("job.toml", "schema = 1", "")

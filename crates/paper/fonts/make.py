@@ -30,6 +30,12 @@ for table in font["cmap"].tables:
         for code in range(0x30, 0x3A):
             table.cmap[code] = tabular.get(table.cmap[code], table.cmap[code])
 
+# One figure of the bold is three units narrower than the others.
+figures = {font.getBestCmap()[code] for code in range(0x30, 0x3A)}
+widest = max(font["hmtx"][g][0] for g in figures)
+for g in figures:
+    font["hmtx"][g] = (widest, font["hmtx"][g][1])
+
 options = subset.Options()
 options.layout_features = ["kern"]
 options.hinting = False

@@ -50,7 +50,15 @@ fn unit_of(v: String, unit: Unit) -> String {
 fn figure(v: f64) -> String {
     let a = v.abs();
     let decimals = match a {
-        _ if !v.is_finite() => return if v > 0.0 { "∞".into() } else if v < 0.0 { "−∞".into() } else { "no number".into() },
+        _ if !v.is_finite() => {
+            return if v > 0.0 {
+                "∞".into()
+            } else if v < 0.0 {
+                "−∞".into()
+            } else {
+                "no number".into()
+            };
+        }
         _ if a == 0.0 || a >= 1000.0 => 0,
         _ if a >= 100.0 => 1,
         _ if a >= 10.0 => 2,
@@ -74,19 +82,23 @@ pub(crate) fn value(v: &Value, unit: Unit) -> String {
     }
 }
 
+/// Where the text of a calculation begins, right of its number.
+const INDENT: f64 = 9.5;
+
 fn sheet(flow: &mut Flow, number: &str, used_for: &str, trace: &Trace) {
     let w = trace.working;
-    let style = Style::BODY;
+    let title = Style::BODY.bold().sized(3.0);
+    let small = Style::SMALL.sized(2.25);
     flow.gap(3.0);
-    flow.need(46.0);
+    flow.need(44.0);
     flow.rule(0.3, GREY);
     flow.gap(1.2);
-    flow.hanging(number, &style.bold().sized(3.6), w.title, 13.0, &style.bold().sized(3.4));
-    flow.lines_of(&format!("{}  ·  {used_for}", w.name), 13.0, &Style::SMALL);
+    flow.hanging(number, &title, w.title, INDENT, &title);
+    flow.lines_of(&format!("{}  ·  {used_for}", w.name), INDENT, &small);
     let place = if w.source.place.is_empty() { String::new() } else { format!(", {}", w.source.place) };
-    flow.lines_of(&format!("Source: {}{place}", w.source.work), 13.0, &Style::SMALL.ink(BLACK));
-    flow.lines_of(&format!("Not for: {}", w.not_for), 13.0, &Style::SMALL);
-    flow.gap(1.0);
+    flow.lines_of(&format!("Source: {}{place}", w.source.work), INDENT, &small.ink(BLACK));
+    flow.lines_of(&format!("Not for: {}", w.not_for), INDENT, &small);
+    flow.gap(0.8);
     inputs(flow, trace);
     match trace.sheet() {
         Ok(worked) => {
@@ -96,8 +108,9 @@ fn sheet(flow: &mut Flow, number: &str, used_for: &str, trace: &Trace) {
             if worked.lines.len() > MOST_LINES {
                 flow.small(&format!("… and {} lines more of the same kind.", worked.lines.len() - MOST_LINES));
             }
-            flow.gap(1.0);
+            flow.gap(0.8);
             let mut t = Table::new(vec![sentences("Result"), figures("")]);
+            t.style = t.style.sized(2.4);
             for (o, v) in w.outputs.iter().zip(&worked.values) {
                 t.row([o.words.into(), value(v, o.unit)]);
             }
@@ -108,52 +121,88 @@ fn sheet(flow: &mut Flow, number: &str, used_for: &str, trace: &Trace) {
 }
 
 fn inputs(flow: &mut Flow, trace: &Trace) {
-    let mut t = Table::new(vec![words("Symbol"), sentences("Input"), figures("Value"), words("Valid from – to"), words("Limits by")]).with_symbols();
-    t.style = t.style.sized(2.5);
+    let mut t = Table::new(vec![words(""), sentences("Put in"), figures("Value"), words("Valid")]).with_symbols();
+    t.style = t.style.sized(2.4);
     for (row, v) in trace.working.inputs.iter().zip(&trace.given) {
         let l = row.limits;
-        let (range, whose) = match v {
-            Value::Word(_) => ("–".to_string(), String::new()),
-            _ => (
-                format!("{} – {}", figure(l.least), unit_of(figure(l.most), row.unit)),
-                if l.whose == Whose::Author { "the source".into() } else { "us".to_string() },
-            ),
+        let range = format!("{} – {}", limit(l.least), unit_of(limit(l.most), row.unit));
+        let valid = match (v, l.whose) {
+            (Value::Word(_), _) => "–".to_string(),
+            (_, Whose::Author) => format!("({range})"),
+            (_, Whose::Ours) => range,
         };
-        let shown = match v {
-            Value::Many(vs) if vs.len() > 4 => value(v, row.unit).replace("; ", " "),
-            _ => value(v, row.unit),
-        };
-        t.row([row.symbol.into(), row.words.into(), shown, range, whose]);
+        t.row([row.symbol.into(), row.words.into(), value(v, row.unit), valid]);
     }
-    // A long list of values needs the room of a sentence.
-    if trace.given.iter().any(|v| matches!(v, Value::Many(vs) if vs.len() > 4)) {
+    // A list of values needs the room of a sentence.
+    if trace.given.iter().any(|v| matches!(v, Value::Many(vs) if vs.len() > 2)) {
         t.columns[2].wraps = true;
     }
     flow.table(&t);
 }
 
+/// A limit: large and small ones as powers of ten.
+fn limit(v: f64) -> String {
+    let a = v.abs();
+    if !v.is_finite() || a == 0.0 || (0.001..1e5).contains(&a) {
+        return figure(v);
+    }
+    let text = format!("{v:e}");
+    let (mantissa, exponent) = text.split_once('e').unwrap_or((&text, "0"));
+    let raised: String =
+        exponent.chars().map(|c| if c == '-' { '⁻' } else { RAISED[c.to_digit(10).unwrap_or(0) as usize] }).collect();
+    match mantissa {
+        "1" => format!("10{raised}"),
+        "-1" => format!("−10{raised}"),
+        m => format!("{}·10{raised}", m.replace('-', "−")),
+    }
+}
+const RAISED: [char; 10] = ['⁰', '¹', '²', '³', '⁴', '⁵', '⁶', '⁷', '⁸', '⁹'];
+
 /// `symbol = formula = numbers = result`, on one line where it fits, else each `=` under the other.
 fn one_line(flow: &mut Flow, line: &Line) {
-    let style = Style::BODY.sized(2.9).formula();
+    let style = Style::BODY.sized(2.6).formula();
     if line.symbol.is_empty() {
-        flow.lines_of(&line.formula, 4.0, &Style::SMALL.ink(BLACK));
+        flow.lines_of(&line.formula, 4.0, &Style::SMALL.sized(2.4).ink(BLACK));
         return;
     }
     let text = line.to_string();
-    if style.width(&text) <= flow.width() - 4.0 {
-        flow.lines_of(&text, 4.0, &style);
+    if style.width(&text) <= flow.width() - 1.0 {
+        flow.lines_of(&text, 1.0, &style);
     } else {
         let mut parts = text.split(" = ");
         let symbol = parts.next().unwrap_or_default().to_string();
-        let indent = 4.0 + style.width(&symbol) + 1.5;
+        let indent = 1.0 + style.width(&symbol) + 1.2;
         for (i, part) in parts.enumerate() {
             let pieces = wrap::lines(&format!("= {part}"), flow.width() - indent - 4.0, &style);
             for (k, piece) in pieces.iter().enumerate() {
                 let at = if k == 0 { indent } else { indent + 4.0 };
                 let word = if i == 0 && k == 0 { symbol.as_str() } else { "" };
-                flow.beside(word, 4.0, piece, at, &style);
+                flow.beside(word, 1.0, piece, at, &style);
             }
         }
     }
     flow.gap(0.5);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn limits_are_written_as_powers_of_ten_where_they_are_long() {
+        let said: Vec<String> = [0.0, 50.0, 1e9, -1e6, 5.6e5, 1e-9].iter().map(|v| limit(*v)).collect();
+        assert_eq!(said, ["0", "50", "10⁹", "−10⁶", "5.6·10⁵", "10⁻⁹"]);
+    }
+
+    #[test]
+    fn the_same_working_with_the_same_numbers_is_printed_once() {
+        let trace = |h: f64| {
+            Trace::new(
+                &groundhold_shape::RAMP_GRADIENT,
+                vec![Value::One(h); groundhold_shape::RAMP_GRADIENT.inputs.len()],
+            )
+        };
+        let mut c = Calculations::default();
+        assert_eq!(c.numbers([&trace(1.0), &trace(2.0), &trace(1.0)], "x"), "C1, C2, C1");
+    }
 }

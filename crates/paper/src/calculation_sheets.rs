@@ -29,9 +29,9 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
     let mut flow = Flow::new(Paper::A4, PART, "Other figures");
     others(&mut flow, plan, &mut calculations);
     all.extend(flow.finish());
-    let mut flow = Flow::new(Paper::A4, PART, "Workings");
+    let mut flow = Flow::new(Paper::A4, PART, "Workings").in_columns(2);
     flow.title("Workings");
-    flow.paragraph("Every calculation once, with its source, what was put in, and the lines of the hand calculation. Angles are in degrees; a number out of the valid range gives no figure.");
+    flow.paragraph("Every calculation once, with its source, what was put in, and the lines of the hand calculation. Angles are in degrees; a number out of the valid range gives no figure. A range in brackets is the source's own, any other is ours.");
     calculations.write(&mut flow);
     all.extend(flow.finish());
     all
@@ -72,14 +72,25 @@ fn basis(flow: &mut Flow, plan: &Plan) {
     let s = &plan.soil;
     let mut facts = vec![
         ("Soil".to_string(), s.name.clone()),
-        ("Unit weight".into(), format!("{} kN/m³ moist, {} kN/m³ saturated", trim(s.unit_weight.to_kn_per_m3(), 1), trim(s.unit_weight_saturated.to_kn_per_m3(), 1))),
-        ("Friction angle".into(), format!("{}° in the soil, {}° against timber", trim(s.phi.to_deg(), 1), trim(s.delta_timber.to_deg(), 1))),
+        (
+            "Unit weight".into(),
+            format!(
+                "{} kN/m³ moist, {} kN/m³ saturated",
+                trim(s.unit_weight.to_kn_per_m3(), 1),
+                trim(s.unit_weight_saturated.to_kn_per_m3(), 1)
+            ),
+        ),
+        (
+            "Friction angle".into(),
+            format!("{}° in the soil, {}° against timber", trim(s.phi.to_deg(), 1), trim(s.delta_timber.to_deg(), 1)),
+        ),
         ("Cohesion".into(), u.pressure(s.cohesion)),
     ];
     facts.extend(s.undrained.map(|c| ("Undrained strength".to_string(), u.pressure(c))));
     facts.push(("Source".into(), s.source.clone()));
     facts.extend(s.class.map(|c| ("How to tell it".to_string(), c.by_hand.to_string())));
-    let water = plan.job.ground.water_depth.map_or("none was seen".into(), |d| format!("{} below the surface", u.length(d)));
+    let water =
+        plan.job.ground.water_depth.map_or("none was seen".into(), |d| format!("{} below the surface", u.length(d)));
     facts.push(("Water in the ground".into(), water));
     flow.facts(&facts);
     flow.small("The soil was told by hand. Who needs more certainty has it tested.");
@@ -129,9 +140,18 @@ fn checks(flow: &mut Flow, plan: &Plan, wall: &WallPlan, calculations: &mut Calc
             for c in worst_by_state(wall, kind, governs) {
                 let used_for = format!("{}, {} {}", kind.words(), wall.id, c.on);
                 let on = if c.on.is_empty() { "whole wall".to_string() } else { c.on.clone() };
-                let use_ = if c.utilisation.is_finite() { format!("{} %", trim(c.utilisation * 100.0, 0)) } else { "no capacity".into() };
-                let refs = if governs { calculations.numbers(&c.traces, used_for.trim()) } else { "shown beside".into() };
-                let method = if c.basis.is_empty() || c.basis == c.method { c.method.to_string() } else { format!("{}; {}", c.method, c.basis) };
+                let use_ = if c.utilisation.is_finite() {
+                    format!("{} %", trim(c.utilisation * 100.0, 0))
+                } else {
+                    "no capacity".into()
+                };
+                let refs =
+                    if governs { calculations.numbers(&c.traces, used_for.trim()) } else { "shown beside".into() };
+                let method = if c.basis.is_empty() || c.basis == c.method {
+                    c.method.to_string()
+                } else {
+                    format!("{}; {}", c.method, c.basis)
+                };
                 t.row([
                     kind.words().into(),
                     on,
@@ -185,13 +205,21 @@ fn margins(flow: &mut Flow, plan: &Plan, wall: &WallPlan, calculations: &mut Cal
     if rows.is_empty() {
         return;
     }
-    flow.heading(&format!("Embedment of post {} by every method", post.number));
-    flow.small(&format!(
+    let explained = format!(
         "It holds {} and stands {} deep. Accepted methods disagree; the one by which the wall is judged is marked.",
         u.length(post.retained),
         u.length(post.depth)
-    ));
-    let mut t = Table::new(vec![sentences("State"), sentences("Method"), figures("Depth asked"), figures("Factor there is"), figures("Factor wanted"), words("Judges"), words("Working"), sentences("Remark")]);
+    );
+    let mut t = Table::new(vec![
+        sentences("State"),
+        sentences("Method"),
+        figures("Depth asked"),
+        figures("Factor there is"),
+        figures("Factor wanted"),
+        words("Judges"),
+        words("Working"),
+        sentences("Remark"),
+    ]);
     for m in rows {
         let used_for = format!("embedment, {} post {}", wall.id, post.number);
         t.row([
@@ -205,14 +233,13 @@ fn margins(flow: &mut Flow, plan: &Plan, wall: &WallPlan, calculations: &mut Cal
             m.note.clone(),
         ]);
     }
-    flow.table(&t);
+    flow.titled(&format!("Embedment of post {} by every method", post.number), &explained, &t);
 }
 
 fn pushes(flow: &mut Flow, wall: &WallPlan, calculations: &mut Calculations) {
     if wall.verdict.pushes.is_empty() {
         return;
     }
-    flow.heading("Push at the highest place");
     let mut t = Table::new(vec![
         sentences("State"),
         sentences("Theory"),
@@ -239,7 +266,7 @@ fn pushes(flow: &mut Flow, wall: &WallPlan, calculations: &mut Calculations) {
             calculations.numbers([&p.trace], &format!("push on {}", wall.id)),
         ]);
     }
-    flow.table(&t);
+    flow.titled("Push at the highest place", "", &t);
 }
 
 /// Everything else that was worked out: survey, steps, ramps, water, dig, time, and what findings rest on.

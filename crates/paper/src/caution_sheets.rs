@@ -48,7 +48,10 @@ fn caution(flow: &mut Flow, plan: &Plan, c: &Cautioned) {
         flow.lines_of(&format!("Here: {}", c.here), 0.0, &style.bold());
     }
     flow.lines_of(&format!("Otherwise: {}", c.caution.why), 0.0, &style.ink(GREY));
-    let tasks = c.tasks.iter().map(|id| plan.programme.tasks.iter().find(|t| t.id == *id).map_or(id.as_str(), |t| t.name.as_str()));
+    let tasks = c
+        .tasks
+        .iter()
+        .map(|id| plan.programme.tasks.iter().find(|t| t.id == *id).map_or(id.as_str(), |t| t.name.as_str()));
     let tasks: Vec<&str> = tasks.collect();
     if !tasks.is_empty() {
         flow.lines_of(&format!("At: {}.", tasks.join("; ")), 0.0, &Style::SMALL);

@@ -2,7 +2,7 @@
 
 use groundhold_draw::{self as draw, Align};
 use groundhold_finding::Severity;
-use groundhold_plan::Plan;
+use groundhold_plan::{Plan, WallPlan};
 use groundhold_quantity::{Length, trim};
 
 use crate::drawings::wall_name;
@@ -95,7 +95,11 @@ fn verdict(c: &mut Column, plan: &Plan) {
     c.says(&format!("Findings: {}.", counted.join(", ")), 0.0, &Style::BODY);
     c.y += 1.0;
     for f in plan.findings.iter().filter(|f| f.severity >= Severity::Ask).take(MOST_FINDINGS) {
-        c.says(&format!("{}  {}: {}", f.kind.code, f.place, f.kind.name), 0.0, &Style::BODY.sized(2.8).ink(ink(f.severity)));
+        c.says(
+            &format!("{}  {}: {}", f.kind.code, f.place, f.kind.name),
+            0.0,
+            &Style::BODY.sized(2.8).ink(ink(f.severity)),
+        );
     }
     let grave = count(Severity::Stop) + count(Severity::Ask);
     if grave > MOST_FINDINGS {
@@ -112,22 +116,28 @@ fn figures(c: &mut Column, plan: &Plan) {
             pad.polygon.corners().iter().map(|p| p.x).sum::<f64>() / pad.polygon.corners().len().max(1) as f64,
             pad.polygon.corners().iter().map(|p| p.y).sum::<f64>() / pad.polygon.corners().len().max(1) as f64,
         );
-        c.fact(format!("{} {name}", pad.id).trim_end(), &format!("{} at level {}", u.area(pad.area), u.level(pad.plane.level_at(middle))));
+        c.fact(
+            format!("{} {name}", pad.id).trim_end(),
+            &format!("{} at level {}", u.area(pad.area), u.level(pad.plane.level_at(middle))),
+        );
     }
     for w in &plan.walls {
         let l = &w.layout;
         let says = format!(
-            "{} long, retains at most {}, {} posts, {} boards; {} % used",
+            "{} long, retains at most {}, {} posts, {} boards{}",
             u.run(l.length),
             u.length(l.retained),
             l.posts.len(),
             l.boards.len(),
-            trim(w.verdict.utilisation() * 100.0, 0)
+            most_used(w)
         );
         c.fact(&wall_name(plan, &w.id, &w.of), &says);
     }
     for s in &plan.shaped.flights {
-        c.fact(&format!("Steps {}", s.id), &format!("{} risers of {}, going {}", s.risers, u.length(s.riser), u.length(s.going)));
+        c.fact(
+            &format!("Steps {}", s.id),
+            &format!("{} risers of {}, going {}", s.risers, u.length(s.riser), u.length(s.going)),
+        );
     }
     for r in &plan.shaped.ramps {
         c.fact(&format!("Ramp {}", r.id), &format!("{} long at {}", u.run(r.length), u.slope(r.gradient)));
@@ -135,14 +145,25 @@ fn figures(c: &mut Column, plan: &Plan) {
     let d = &plan.dug;
     c.fact("Dig", &format!("{} in the bank; {} loads away", u.volume(d.dug()), d.loads_away()));
     let p = &plan.programme;
-    c.fact("Time", &format!("{} working days with {} people", trim(p.length_days.1, 1), trim(plan.job.order.people, 0)));
+    c.fact(
+        "Time",
+        &format!("{} working days with {} people", trim(p.length_days.1, 1), trim(plan.job.order.people, 0)),
+    );
     let q = &plan.quote;
-    let missing = if q.is_complete() { String::new() } else { format!(", without {} items that have no price", q.missing.len()) };
+    let missing =
+        if q.is_complete() { String::new() } else { format!(", without {} items that have no price", q.missing.len()) };
     c.fact("Price", &format!("{} {} with tax{missing}", plan.job.about.currency.0, q.total.shown()));
     let near = plan.job.near.iter().filter(|n| n.clear.is_some_and(|d| d > Length::ZERO)).count();
     if near > 0 {
         c.fact("Near", &format!("{near} to keep clear of: see the record"));
     }
+}
+
+/// The check that uses most of what is there.
+fn most_used(w: &WallPlan) -> String {
+    let governing = w.verdict.checks.iter().filter(|c| c.governs);
+    let most = governing.reduce(|a, b| if b.utilisation > a.utilisation { b } else { a });
+    most.map_or(String::new(), |c| format!("; most used: {}, {} %", c.kind.words(), trim(c.utilisation * 100.0, 0)))
 }
 
 fn contents(c: &mut Column, sheets: &[(&'static str, String, usize)]) {

@@ -7,7 +7,7 @@ use groundhold_quantity::{Units, trim};
 use crate::flow::Flow;
 use crate::leaf::Leaf;
 use crate::paper_size::Paper;
-use crate::table::{Table, figures, sentences, words};
+use crate::table::{Table, figures, sentences};
 use crate::wall_schedule::{m, metres, mm, short};
 
 pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
@@ -21,9 +21,11 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
     flow.paragraph(&rain(plan));
     for wall in &d.walls {
         flow.heading(&format!("Behind {}", wall.wall));
-        flow.facts(&facts(wall, u));
-        if let Some(pipe) = d.pipe(&wall.wall) {
-            flow.facts(&pipe_facts(pipe, u));
+        let pipe = d.pipe(&wall.wall);
+        let mut all = facts(wall, u);
+        all.extend(pipe.iter().flat_map(|p| pipe_facts(p, u)));
+        flow.facts(&all);
+        if let Some(pipe) = pipe {
             flow.table(&inverts(pipe, u));
         }
     }
@@ -43,14 +45,20 @@ fn flow_words(f: groundhold_quantity::Flow) -> String {
 
 fn facts(w: &WallDrain, u: Units) -> Vec<(String, String)> {
     let c = &w.catchment;
-    let mut all = vec![(
-        "Catchment".to_string(),
-        format!("{}, of it {} beyond the survey", u.area(c.area()), u.area(c.beyond)),
-    )];
+    let mut all =
+        vec![("Catchment".to_string(), format!("{}, of it {} beyond the survey", u.area(c.area()), u.area(c.beyond)))];
     all.extend(w.flow.map(|f| ("Flow in the design rain".to_string(), flow_words(f))));
     match &w.zone {
         Some(z) => all.extend([
-            ("Drain stone".into(), format!("{} wide, at most {} high, {} in place", u.length(z.width), u.length(z.height_most), u.volume(z.stone))),
+            (
+                "Drain stone".into(),
+                format!(
+                    "{} wide, at most {} high, {} in place",
+                    u.length(z.width),
+                    u.length(z.height_most),
+                    u.volume(z.stone)
+                ),
+            ),
             ("Soil cap on it".into(), u.volume(z.cap)),
             ("Fabric".into(), format!("{} with laps", u.area(z.fabric))),
         ]),
@@ -74,23 +82,49 @@ fn facts(w: &WallDrain, u: Units) -> Vec<(String, String)> {
 
 fn pipe_facts(p: &PipeRun, u: Units) -> Vec<(String, String)> {
     let mut all = vec![
-        ("Pipe".to_string(), format!("{} bore, {}, of it {} slotted behind the wall", u.length(p.diameter), u.run(p.length), u.run(p.behind_wall))),
+        (
+            "Pipe".to_string(),
+            format!(
+                "{} bore, {}, of it {} slotted behind the wall",
+                u.length(p.diameter),
+                u.run(p.length),
+                u.run(p.behind_wall)
+            ),
+        ),
         ("Least fall".into(), u.slope(p.fall)),
         ("Carries, full".into(), flow_words(p.capacity)),
     ];
     if let Some(used) = p.utilisation {
-        all.push(("Used, of three quarters full".into(), format!("{} %", trim(used * 100.0, 1))));
+        all.push(("Used (three quarters full is all)".into(), format!("{} %", trim(used * 100.0, 1))));
     }
     if let (Some(filled), Some(v)) = (p.filled, p.velocity_m_per_s) {
-        all.push(("At the design flow".into(), format!("{} % of the bore deep, {} m/s", trim(filled * 100.0, 0), trim(v, 2))));
+        all.push((
+            "At the design flow".into(),
+            format!("{} % of the bore deep, {} m/s", trim(filled * 100.0, 0), trim(v, 2)),
+        ));
     }
     match &p.outlet {
-        Some(o) => all.push(("Outlet".into(), format!("{} east, {} north, level {}", u.run(groundhold_quantity::Length::m(o.at.x)), u.run(groundhold_quantity::Length::m(o.at.y)), u.level(o.level)))),
+        Some(o) => all.push((
+            "Outlet".into(),
+            format!(
+                "{} east, {} north, level {}",
+                u.run(groundhold_quantity::Length::m(o.at.x)),
+                u.run(groundhold_quantity::Length::m(o.at.y)),
+                u.level(o.level)
+            ),
+        )),
         None => all.push(("Outlet".into(), "none given".into())),
     }
     all.push((
         "Trench to the outlet".into(),
-        format!("{}, at most {} deep, {} dug, {} stone, {} put back", u.run(p.trench.length), u.length(p.trench.deepest), u.volume(p.trench.dug), u.volume(p.trench.stone), u.volume(p.trench.put_back)),
+        format!(
+            "{}, at most {} deep, {} dug, {} stone, {} put back",
+            u.run(p.trench.length),
+            u.length(p.trench.deepest),
+            u.volume(p.trench.dug),
+            u.volume(p.trench.stone),
+            u.volume(p.trench.put_back)
+        ),
     ));
     all
 }
@@ -103,7 +137,6 @@ fn inverts(p: &PipeRun, u: Units) -> Table {
         figures(&format!("North{}", m(u))),
         figures("Invert level"),
         figures(&format!("Below its start{}", mm(u))),
-        words(""),
         sentences("Where"),
     ]);
     let Some(first) = p.points.first() else { return t };
@@ -120,7 +153,6 @@ fn inverts(p: &PipeRun, u: Units) -> Table {
             metres(groundhold_quantity::Length::m(at.at.y), u),
             u.level(at.invert),
             short(first.invert - at.invert, u),
-            String::new(),
             place,
         ]);
     }

@@ -1,14 +1,12 @@
 //! The drawings on A3, each in its place on the sheet.
 
-use groundhold_draw::{self as draw, Align, Item, Scene};
+use groundhold_draw::{self as draw, Item, Scene};
 use groundhold_plan::Plan;
 
-use crate::leaf::{Leaf, Style};
+use crate::leaf::Leaf;
 use crate::paper_size::{Frame, Paper};
 
 const PART: &str = "Drawings";
-/// Height of the line with a drawing's name.
-const NAME: f64 = 8.0;
 /// Between two drawings on one sheet.
 const BETWEEN: f64 = 8.0;
 
@@ -23,12 +21,16 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
     let ids: Vec<(&str, String)> = plan.walls.iter().map(|w| (w.id.as_str(), wall_name(plan, &w.id, &w.of))).collect();
     let elevations: Vec<Wanted> = ids
         .iter()
-        .map(|(id, name)| -> Wanted { (format!("Elevation of {name}"), Box::new(move |w, h| draw::elevation(plan, id, w, h))) })
+        .map(|(id, name)| -> Wanted {
+            (format!("Elevation of {name}"), Box::new(move |w, h| draw::elevation(plan, id, w, h)))
+        })
         .collect();
     all.extend(together("Elevations", elevations, 1, 2));
     let sections = ids
         .iter()
-        .map(|(id, name)| -> Wanted { (format!("Section of {name}"), Box::new(move |w, h| draw::section(plan, id, w, h))) })
+        .map(|(id, name)| -> Wanted {
+            (format!("Section of {name}"), Box::new(move |w, h| draw::section(plan, id, w, h)))
+        })
         .collect();
     all.extend(together("Sections with pressures", sections, 2, 1));
     let mut details: Vec<Wanted> = vec![];
@@ -73,7 +75,7 @@ fn alone(name: &str, make: Box<dyn Fn(f64, f64) -> Scene + '_>) -> Option<Leaf> 
     Some(leaf)
 }
 
-/// Several drawings to a sheet, each under its name: so many side by side and so many under each other. A sheet that is not
+/// Several drawings to a sheet, each with the name it gives itself: so many side by side and so many under each other. A sheet that is not
 /// full gives its drawings all the room.
 fn together(title: &str, wanted: Vec<Wanted>, across: usize, down: usize) -> Vec<Leaf> {
     let f = Paper::A3.content();
@@ -86,16 +88,14 @@ fn together(title: &str, wanted: Vec<Wanted>, across: usize, down: usize) -> Vec
         let name = if let [(only, _)] = group { only.clone() } else { title.to_string() };
         let mut leaf = Leaf::new(Paper::A3, PART, name);
         let mut scales = vec![];
-        for (i, (name, make)) in group.iter().enumerate() {
-            let scene = make(width, height - NAME);
+        for (i, (_, make)) in group.iter().enumerate() {
+            let scene = make(width, height);
             if !has_something(&scene) {
                 continue;
             }
             let left = f.left + (width + BETWEEN) * (i % across) as f64;
             let top = f.top + (height + BETWEEN) * (i / across) as f64;
-            let said = if scene.scale.is_empty() { name.clone() } else { format!("{name}  ·  {}", scene.scale) };
-            leaf.text(&said, left, top, Align::Start, &Style::BODY.bold().sized(4.2));
-            place(&mut leaf, &scene, Frame { left, top: top + NAME, right: left + width, bottom: top + height });
+            place(&mut leaf, &scene, Frame { left, top, right: left + width, bottom: top + height });
             if !scene.scale.is_empty() && !scales.contains(&scene.scale) {
                 scales.push(scene.scale);
             }
@@ -108,13 +108,18 @@ fn together(title: &str, wanted: Vec<Wanted>, across: usize, down: usize) -> Vec
     leaves
 }
 
+/// The cutting list in two columns.
 fn cutting(plan: &Plan) -> Vec<Leaf> {
     let f = Paper::A3.content();
-    let scenes = draw::cutting_bars(plan, f.width(), f.height());
-    let made = scenes.iter().filter(|s| has_something(s)).map(|scene| {
+    let half = (f.width() - BETWEEN) / 2.0;
+    let scenes: Vec<Scene> = draw::cutting_bars(plan, half, f.height()).into_iter().filter(has_something).collect();
+    let made = scenes.chunks(2).map(|pair| {
         let mut leaf = Leaf::new(Paper::A3, PART, "Cutting list");
-        place(&mut leaf, scene, f);
-        leaf.scale = scene.scale.clone();
+        for (i, scene) in pair.iter().enumerate() {
+            let left = f.left + (half + BETWEEN) * i as f64;
+            place(&mut leaf, scene, Frame { left, right: left + half, ..f });
+        }
+        leaf.scale = pair[0].scale.clone();
         leaf
     });
     made.collect()

@@ -21,8 +21,11 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
         trim(plan.factors.bank_to_compacted, 2),
         plan.factors.source.work,
     ));
-    flow.heading("Account of the dig");
-    flow.table(&account(plan, u));
+    flow.titled(
+        "Account of the dig",
+        "Lines of less than 5 litres are left out; they are in the sum.",
+        &account(plan, u),
+    );
     flow.heading("Balance");
     flow.table(&balance(d.streams(), u));
     if !d.keep.is_empty() {
@@ -36,7 +39,14 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
     }
     if !d.bring.is_empty() {
         flow.heading("Bring to site");
-        let mut t = Table::new(vec![sentences("What"), words("For"), figures("In place"), figures("Loose"), figures("Mass"), figures("Loads")]);
+        let mut t = Table::new(vec![
+            sentences("What"),
+            words("For"),
+            figures("In place"),
+            figures("Loose"),
+            figures("Mass"),
+            figures("Loads"),
+        ]);
         for b in &d.bring {
             let loads = b.loads.as_ref().map_or("–".into(), |l| l.count.to_string());
             t.row([b.what.clone(), whole(&b.element), u.volume(b.in_place), u.volume(b.loose), u.mass(b.mass), loads]);
@@ -52,17 +62,36 @@ pub(crate) fn whole(element: &str) -> String {
 }
 
 fn account(plan: &Plan, u: Units) -> Table {
-    let mut t = Table::new(vec![words("Element"), sentences("What"), words("Earth"), figures("Dug, bank"), figures("Placed, compacted")]);
-    for r in &plan.dug.rows {
-        t.row([whole(&r.element), r.what.into(), r.earth.words().into(), volume_or_dash(r.dug, u), volume_or_dash(r.placed, u)]);
+    let mut t = Table::new(vec![
+        words("Element"),
+        sentences("What"),
+        words("Earth"),
+        figures("Dug, bank"),
+        figures("Placed, compacted"),
+    ]);
+    for r in plan.dug.rows.iter().filter(|r| shows(r.dug) || shows(r.placed)) {
+        t.row([
+            whole(&r.element),
+            r.what.into(),
+            r.earth.words().into(),
+            volume_or_dash(r.dug, u),
+            volume_or_dash(r.placed, u),
+        ]);
     }
     let sum = |f: fn(&groundhold_dig::Row) -> Volume| plan.dug.rows.iter().map(f).sum::<Volume>();
     t.sum(["All".into(), String::new(), String::new(), u.volume(sum(|r| r.dug)), u.volume(sum(|r| r.placed))]);
     t
 }
 
+/// Less than this is not worth a line.
+const LEAST: Volume = Volume::litre(5.0);
+
+fn shows(v: Volume) -> bool {
+    v >= LEAST || v <= -LEAST
+}
+
 fn volume_or_dash(v: Volume, u: Units) -> String {
-    if v == Volume::ZERO { "–".into() } else { u.volume(v).replace('-', "−") }
+    if shows(v) { u.volume(v).replace('-', "−") } else { "–".into() }
 }
 
 fn balance(streams: [&Stream; 3], u: Units) -> Table {
@@ -102,7 +131,13 @@ fn heaps_and_hands(flow: &mut Flow, plan: &Plan, u: Units) {
     let d = &plan.dug;
     if !d.heaps.is_empty() {
         flow.heading("Heaps");
-        let mut t = Table::new(vec![sentences("What lies in it"), figures("Loose"), figures("Height"), figures("Radius"), figures("Ground it takes")]);
+        let mut t = Table::new(vec![
+            sentences("What lies in it"),
+            figures("Loose"),
+            figures("Height"),
+            figures("Radius"),
+            figures("Ground it takes"),
+        ]);
         for h in &d.heaps {
             t.row([h.what.clone(), u.volume(h.volume), u.length(h.height), u.length(h.radius), u.area(h.footprint)]);
         }
@@ -111,10 +146,20 @@ fn heaps_and_hands(flow: &mut Flow, plan: &Plan, u: Units) {
     if !d.tasks.is_empty() {
         flow.heading("By hand");
         flow.small(&format!("When everything is wheeled: {} barrows.", d.barrows));
-        let mut t = Table::new(vec![sentences("Work"), figures("Volume"), figures("Person-days"), sentences("Where the rate is from")]);
+        let mut t = Table::new(vec![
+            sentences("Work"),
+            figures("Volume"),
+            figures("Person-days"),
+            sentences("Where the rate is from"),
+        ]);
         for k in &d.tasks {
             let (low, high) = k.person_days;
-            t.row([k.what.clone(), u.volume(k.volume), format!("{} to {}", trim(low, 1), trim(high, 1)), k.source.into()]);
+            t.row([
+                k.what.clone(),
+                u.volume(k.volume),
+                format!("{} to {}", trim(low, 1), trim(high, 1)),
+                k.source.into(),
+            ]);
         }
         flow.table(&t);
     }

@@ -31,19 +31,21 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
     flow.title("Findings");
     let meaning: Vec<String> = WEIGHTS.iter().map(|(s, w)| format!("{}: {w}", s.word())).collect();
     flow.paragraph(&format!(
-        "What the plan has to say against itself. {}. A plan without findings is not thereby proven; it has only passed what was checked.",
+        "What the plan has to say against itself. {}. A plan without findings is not thereby proven; it has only passed what was checked. Why a kind of finding matters is said where it comes first.",
         meaning.join(" · ")
     ));
     if plan.findings.is_empty() {
         flow.paragraph("Nothing was found by what was checked.");
     }
+    let mut explained: Vec<&str> = vec![];
     for f in &plan.findings {
-        finding(&mut flow, plan, f);
+        finding(&mut flow, plan, f, explained.contains(&f.kind.code));
+        explained.push(f.kind.code);
     }
     flow.finish()
 }
 
-fn finding(flow: &mut Flow, plan: &Plan, f: &Finding) {
+fn finding(flow: &mut Flow, plan: &Plan, f: &Finding, explained: bool) {
     let style = Style::BODY;
     flow.need(style.leading() * 5.0);
     flow.rule(0.15, HAIR);
@@ -58,6 +60,10 @@ fn finding(flow: &mut Flow, plan: &Plan, f: &Finding) {
     flow.lines_of(&f.says, INDENT, &style);
     for r in &f.remedies {
         flow.lines_of(&format!("→ {}", remedy(r, plan)), INDENT, &style.ink(BLACK));
+    }
+    if explained {
+        flow.gap(1.8);
+        return;
     }
     flow.lines_of(&format!("Why: {} ({})", f.kind.why.trim_end_matches('.'), f.kind.source), INDENT, &Style::SMALL);
     flow.gap(1.8);

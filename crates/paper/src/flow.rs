@@ -1,6 +1,6 @@
 //! Text, headings and tables, one under the other, over as many pages as they need.
 
-use groundhold_draw::{Align, Ink, Scene};
+use groundhold_draw::{Align, Ink};
 
 use crate::leaf::{BLACK, GREY, HAIR, Leaf, RULE, Style, WASH};
 use crate::paper_size::{Frame, Paper};
@@ -131,20 +131,14 @@ impl Flow {
         self.leaf().text(text, left + text_in, y, Align::Start, style);
         self.y += style.leading();
     }
-    /// A rule across.
+    /// A rule across, but not at the top of a page or column.
     pub fn rule(&mut self, width: f64, ink: Ink) {
         self.need(1.0);
+        if self.at_top() {
+            return;
+        }
         let (f, y) = (self.frame(), self.y);
         self.leaf().rule((f.left, y), (f.right, y), width, ink);
-    }
-    /// A drawing of the given size, in the middle.
-    pub fn drawing(&mut self, scene: &Scene) {
-        self.need(scene.height);
-        let (f, y) = (self.frame(), self.y);
-        let right = f.left + (f.width() - scene.width) / 2.0;
-        let items = scene.items.iter().map(|i| i.moved(right, y)).collect::<Vec<_>>();
-        self.leaf().items.extend(items);
-        self.y += scene.height;
     }
     /// A table, its head again on every page that it reaches.
     pub fn table(&mut self, table: &Table) {
@@ -171,9 +165,29 @@ impl Flow {
         }
         self.gap(2.4);
     }
+    /// A table under a heading and a line of explanation, never parted from its first rows.
+    pub fn titled(&mut self, heading: &str, explained: &str, table: &Table) {
+        if table.is_empty() {
+            return;
+        }
+        let width = self.frame().width();
+        let fitted = table.fitted(width);
+        let rows: f64 = table.rows.iter().take(2).map(|r| self.height_of(&fitted, r)).sum();
+        let small = lines(explained, width, &Style::SMALL).len() as f64 * Style::SMALL.leading();
+        self.need(12.0 + small + self.head_height(&fitted, &fitted.heads()) + rows);
+        self.heading(heading);
+        if !explained.is_empty() {
+            self.small(explained);
+        }
+        self.table(table);
+    }
     fn head_height(&self, fitted: &Fitted, heads: &[Vec<String>]) -> f64 {
         let most = heads.iter().map(Vec::len).max().unwrap_or(0);
-        if fitted.table.columns.iter().all(|c| c.head.is_empty()) { 0.0 } else { most as f64 * fitted.head_style().leading() + 1.6 }
+        if fitted.table.columns.iter().all(|c| c.head.is_empty()) {
+            0.0
+        } else {
+            most as f64 * fitted.head_style().leading() + 1.6
+        }
     }
     fn head(&mut self, fitted: &Fitted, heads: &[Vec<String>]) {
         let height = self.head_height(fitted, heads);
@@ -203,19 +217,19 @@ impl Flow {
             Row::Cells(c) | Row::Sum(c) => fitted.cells(c, &style).iter().map(Vec::len).max().unwrap_or(1),
             Row::Group(t) => lines(t, fitted.width(), &style).len(),
         };
-        count as f64 * style.leading() + 2.0 * PAD
+        count as f64 * style.leading() + 2.0 * PAD * fitted.style.size
     }
     fn row(&mut self, fitted: &Fitted, row: &Row) {
         let style = self.style_of(fitted, row);
         let height = self.height_of(fitted, row);
         let (f, y) = (self.frame(), self.y);
-        let right = f.left + fitted.width();
+        let (right, pad) = (f.left + fitted.width(), PAD * fitted.style.size);
         match row {
             Row::Group(text) => {
                 let wash = Frame { left: f.left, top: y, right, bottom: y + height };
                 self.leaf().fill(wash, WASH);
                 for (i, line) in lines(text, fitted.width() - 2.0, &style).iter().enumerate() {
-                    self.leaf().text(line, f.left + 1.0, y + PAD + i as f64 * style.leading(), Align::Start, &style);
+                    self.leaf().text(line, f.left + 1.0, y + pad + i as f64 * style.leading(), Align::Start, &style);
                 }
             }
             Row::Cells(cells) | Row::Sum(cells) => {
@@ -223,7 +237,7 @@ impl Flow {
                     self.leaf().rule((f.left, y), (right, y), 0.25, RULE);
                 }
                 for (i, (lines, column)) in fitted.cells(cells, &style).iter().zip(&fitted.table.columns).enumerate() {
-                    self.cell(fitted, i, lines, y + PAD, column.align, &style);
+                    self.cell(fitted, i, lines, y + pad, column.align, &style);
                 }
             }
         }
@@ -245,7 +259,8 @@ impl Flow {
     /// Pairs of a word and a figure, one under the other.
     pub fn facts(&mut self, facts: &[(String, String)]) {
         let style = Style::BODY;
-        let indent = facts.iter().map(|(w, _)| style.width(w)).fold(0.0, f64::max).min(self.frame().width() * 0.45) + 4.0;
+        let indent =
+            facts.iter().map(|(w, _)| style.width(w)).fold(0.0, f64::max).min(self.frame().width() * 0.45) + 4.0;
         for (word, says) in facts {
             self.need(style.leading());
             let words = lines(word, indent - 4.0, &style.ink(GREY));

@@ -53,11 +53,7 @@ impl Style {
         self.size * 1.02
     }
     pub fn width(&self, text: &str) -> f64 {
-        if self.symbols {
-            symbols::width(text, self)
-        } else {
-            text_width(text, self.size, self.weight)
-        }
+        if self.symbols { symbols::width(text, self) } else { text_width(text, self.size, self.weight) }
     }
 }
 
@@ -113,7 +109,8 @@ impl Leaf {
     }
 
     pub fn fill(&mut self, f: Frame, ink: Ink) {
-        let points = vec![At::mm(f.left, f.top), At::mm(f.right, f.top), At::mm(f.right, f.bottom), At::mm(f.left, f.bottom)];
+        let points =
+            vec![At::mm(f.left, f.top), At::mm(f.right, f.top), At::mm(f.right, f.bottom), At::mm(f.left, f.bottom)];
         self.items.push(Item::Area { points, pen: None, fill: Some(ink) });
     }
 }

@@ -44,6 +44,12 @@ pub(crate) fn item(name: &str, length: Option<Length>, u: Units) -> String {
     }
 }
 
+/// What a line is for. Labour is for all tasks, which stand in the order of work.
+fn what(head: Head, words: &str) -> String {
+    let tasks = words.split("; ").count();
+    if head == Head::Labour && tasks > 3 { format!("{tasks} tasks: see the order of work") } else { words.to_string() }
+}
+
 fn order(plan: &Plan) -> Table {
     let u = plan.job.about.units;
     let mut t = Table::new(vec![
@@ -56,7 +62,7 @@ fn order(plan: &Plan) -> Table {
         words("Unit"),
         figures("Rate"),
         figures("Amount"),
-        words("From"),
+        sentences("From"),
     ]);
     for head in Head::ALL {
         let lines: Vec<&Line> = plan.take_off.lines.iter().filter(|l| l.head == head).collect();
@@ -68,7 +74,7 @@ fn order(plan: &Plan) -> Table {
             let figure = |v: f64| if v == 0.0 { "–".into() } else { trim(v, 2) };
             t.row([
                 item(&l.item, l.stock_length, u),
-                l.what.clone(),
+                what(l.head, &l.what),
                 figure(l.net),
                 figure(l.waste),
                 figure(l.on_hand),
@@ -80,7 +86,18 @@ fn order(plan: &Plan) -> Table {
             ]);
         }
         let sum: Money = lines.iter().filter_map(|l| l.amount).sum();
-        t.sum([String::new(), format!("{} in all", capital(head.word())), String::new(), String::new(), String::new(), String::new(), String::new(), String::new(), sum.shown(), String::new()]);
+        t.sum([
+            String::new(),
+            format!("{} in all", capital(head.word())),
+            String::new(),
+            String::new(),
+            String::new(),
+            String::new(),
+            String::new(),
+            String::new(),
+            sum.shown(),
+            String::new(),
+        ]);
     }
     t
 }
@@ -128,14 +145,25 @@ fn patterns(plan: &Plan) -> Vec<Leaf> {
             c.cost.shown(),
             plan.job.about.currency.0,
         ));
-        let mut t = Table::new(vec![figures("Bar"), figures("Stock"), sentences("Pieces in the order of cutting: element, mark, length"), figures("Left")]);
+        let mut t = Table::new(vec![
+            figures("Bar"),
+            figures("Stock"),
+            sentences("Pieces in the order of cutting: mark, length"),
+            figures("Left"),
+        ]);
         for (i, b) in c.bars.iter().enumerate() {
-            let pieces: Vec<String> = b.pieces.iter().map(|p| format!("{} {} {}", p.element, p.mark, u.length(p.length)).trim().replace(' ', "\u{a0}")).collect();
+            let pieces: Vec<String> = b.pieces.iter().map(|p| piece(p, u)).collect();
             t.row([format!("{}", i + 1), u.length(b.stock), pieces.join("  +  "), u.length(b.offcut)]);
         }
         flow.table(&t);
     }
     flow.finish()
+}
+
+/// Mark and length, not to be parted; with the element where the mark does not say it.
+fn piece(p: &groundhold_order::Piece, u: Units) -> String {
+    let element = if p.mark.starts_with(&p.element) { "" } else { p.element.as_str() };
+    format!("{element} {} {}", p.mark, u.length(p.length)).trim().replace(' ', "\u{a0}")
 }
 
 fn quote(plan: &Plan) -> Vec<Leaf> {
@@ -144,11 +172,25 @@ fn quote(plan: &Plan) -> Vec<Leaf> {
     let mut flow = Flow::new(Paper::A4, "Order", "Quote");
     flow.title("Quote");
     flow.paragraph(&format!("For {}. All amounts in {}.", plan.job.about.client, currency(plan)));
-    let mut t = Table::new(vec![sentences("Item"), sentences("What for"), figures("Quantity"), words("Unit"), figures("Rate"), figures("Amount")]);
+    let mut t = Table::new(vec![
+        sentences("Item"),
+        sentences("What for"),
+        figures("Quantity"),
+        words("Unit"),
+        figures("Rate"),
+        figures("Amount"),
+    ]);
     for (head, sum) in &q.heads {
         t.group(capital(head.word()));
         for l in q.lines.iter().filter(|l| l.head == *head) {
-            t.row([item(&l.item, l.stock_length, u), l.what.clone(), trim(l.quantity, 2), l.unit.shown().into(), l.rate.map_or("–".into(), Money::shown), amount(l.amount)]);
+            t.row([
+                item(&l.item, l.stock_length, u),
+                what(l.head, &l.what),
+                trim(l.quantity, 2),
+                l.unit.shown().into(),
+                l.rate.map_or("–".into(), Money::shown),
+                amount(l.amount),
+            ]);
         }
         let word = format!("{} in all", capital(head.word()));
         t.sum([String::new(), word, String::new(), String::new(), String::new(), sum.shown()]);
@@ -169,11 +211,10 @@ fn quote(plan: &Plan) -> Vec<Leaf> {
     if !q.is_complete() {
         flow.paragraph(&format!("Incomplete: no price for {}.", q.missing.join(", ")));
     }
-    flow.heading("By element");
-    let mut t = Table::new(vec![sentences("Element"), figures("Net"), figures("With margin and tax")]);
+    let mut t = Table::new(vec![sentences("Element"), figures("Net"), figures("In all")]);
     for p in &q.parts {
         t.row([whole(&p.element), p.net.shown(), p.total.shown()]);
     }
-    flow.table(&t);
+    flow.titled("By element", "Net, and in all with margin and tax.", &t);
     flow.finish()
 }

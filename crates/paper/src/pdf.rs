@@ -79,9 +79,8 @@ pub fn pdf(sheets: &[Sheet], title: &str) -> Result<Vec<u8>, PaperError> {
 /// The parts of the set with their sheets, as a reader's list of contents.
 fn outline(sheets: &[Sheet]) -> Outline {
     let mut outline = Outline::new();
-    let node = |text: &str, index: usize| {
-        OutlineNode::new(text.into(), XyzDestination::new(index, Point::from_xy(0.0, 0.0)))
-    };
+    let node =
+        |text: &str, index: usize| OutlineNode::new(text.into(), XyzDestination::new(index, Point::from_xy(0.0, 0.0)));
     let mut begun = 0;
     while begun < sheets.len() {
         let part = sheets[begun].part;

@@ -15,7 +15,7 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
     flow.title("Order of work");
     let (low, likely, high) = p.length_days;
     flow.paragraph(&format!(
-        "{} people: {} working days, {} when all goes well, {} when it does not. Without end of people it would still take {} days. Person-hours: {} ({} to {}).",
+        "{} people: {} working days, {} when all goes well, {} when it does not. With people enough for everything at once it would still take {} days. Person-hours: {} ({} to {}).",
         trim(plan.job.order.people, 1),
         trim(likely, 1),
         trim(low, 1),
@@ -25,22 +25,26 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
         trim(p.hours.low.to_h(), 0),
         trim(p.hours.high.to_h(), 0),
     ));
-    flow.small("Days are working days counted from the first morning. Float is how many days a task may slip without moving the end. H marks a hold point that stands before the task.");
+    flow.small("Days are working days counted from the first morning. Float is how many days a task may slip without moving the end. Numbers under After are the tasks that come first.");
     let mut t = Table::new(vec![
         figures(""),
         sentences("Task"),
         figures("Quantity"),
-        figures("People"),
-        figures("Person-hours"),
+        figures("Crew"),
+        figures("Person-\nhours"),
         words("Days"),
         figures("Wait after"),
         figures("Float"),
-        words("H"),
         sentences("After"),
     ]);
     for (i, task) in p.tasks.iter().enumerate() {
-        let what = if task.how.is_empty() { task.name.clone() } else { format!("{}\n{}", task.name, task.how) };
-        let days = if task.first_day() == task.last_day() { format!("{}", task.first_day()) } else { format!("{}–{}", task.first_day(), task.last_day()) };
+        let held = task.hold_point.map_or(String::new(), |h| format!("Hold point H{h} first. "));
+        let what = format!("{}\n{held}{}", task.name, task.how).trim_end().to_string();
+        let days = if task.first_day() == task.last_day() {
+            format!("{}", task.first_day())
+        } else {
+            format!("{}–{}", task.first_day(), task.last_day())
+        };
         let number = |id: &str| p.tasks.iter().position(|k| k.id == id).map_or(id.to_string(), |n| (n + 1).to_string());
         let after: Vec<String> = task.needs.iter().map(|n| number(&n.task)).collect();
         t.row([
@@ -52,7 +56,6 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
             days,
             if task.wait_days > 0.0 { format!("{} d", trim(task.wait_days, 1)) } else { "–".into() },
             if task.critical { "none".into() } else { format!("{} d", trim(task.float, 1)) },
-            task.hold_point.map_or(String::new(), |h| format!("H{h}")),
             after.join(", "),
         ]);
     }

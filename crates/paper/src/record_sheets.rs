@@ -27,10 +27,17 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
             }
             Event::Find(Find::Service { what, line, depth }) => {
                 let places: Vec<String> = line.iter().map(|p| format!("{:.2} / {:.2} m", p.x, p.y)).collect();
-                ("found a service".into(), format!("{what}, {} deep, at {} (east / north)", u.length(*depth), places.join(", ")))
+                (
+                    "found a service".into(),
+                    format!("{what}, {} deep, at {} (east / north)", u.length(*depth), places.join(", ")),
+                )
             }
-            Event::Find(Find::Water { element, depth }) => ("found water".into(), format!("at {}, {} below the ground", whole(element), u.length(*depth))),
-            Event::Find(Find::LevelError { point, level }) => ("level put right".into(), format!("point {point} is {}", u.level(*level))),
+            Event::Find(Find::Water { element, depth }) => {
+                ("found water".into(), format!("at {}, {} below the ground", whole(element), u.length(*depth)))
+            }
+            Event::Find(Find::LevelError { point, level }) => {
+                ("level put right".into(), format!("point {point} is {}", u.level(*level)))
+            }
         };
         diary.row([e.at.replace('T', " "), what, measures, e.note.clone()]);
     }
@@ -45,7 +52,14 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
     }
     flow.heading("As built");
     flow.small("Fill in on site, or say it to the tool; what stands is held fixed when the job is planned again.");
-    let mut t = Table::new(vec![words("Post"), figures("Planned top"), figures("Planned hole depth"), words("Top as built"), words("Hole as dug"), words("Date, who")]);
+    let mut t = Table::new(vec![
+        words("Post"),
+        figures("Planned top"),
+        figures("Planned hole depth"),
+        words("Top as built"),
+        words("Hole as dug"),
+        words("Date, who"),
+    ]);
     for w in &plan.walls {
         t.group(format!("Wall {}", w.id));
         for p in &w.layout.posts {
@@ -66,7 +80,9 @@ const SAME_POST: Length = Length::mm(50.0);
 /// What the record says of the post at a chainage, and when it was written down.
 fn as_built(plan: &Plan, wall: &WallPlan, chainage: Length) -> Option<(BuiltPost, String)> {
     let posts = plan.job.record.iter().rev().filter_map(|e| match &e.event {
-        Event::Built(b) if b.element == wall.of || b.element == wall.id => Some(b.posts.iter().map(move |p| (*p, e.at.replace('T', " ")))),
+        Event::Built(b) if b.element == wall.of || b.element == wall.id => {
+            Some(b.posts.iter().map(move |p| (*p, e.at.replace('T', " "))))
+        }
         _ => None,
     });
     posts.flatten().find(|(p, _)| (p.chainage - chainage).abs() < SAME_POST)
@@ -76,14 +92,29 @@ fn built(b: &AsBuilt, u: Units) -> String {
     let posts: Vec<String> = b
         .posts
         .iter()
-        .map(|p| format!("post {}: top {}, hole {} deep, ⌀ {}", p.number, u.level(p.top), u.length(p.depth), u.length(p.diameter)))
+        .map(|p| {
+            format!(
+                "post {}: top {}, hole {} deep, ⌀ {}",
+                p.number,
+                u.level(p.top),
+                u.length(p.depth),
+                u.length(p.diameter)
+            )
+        })
         .collect();
     if posts.is_empty() { b.says.clone() } else { posts.join("; ") }
 }
 
 fn buried(plan: &Plan) -> Table {
     let u = plan.job.about.units;
-    let mut t = Table::new(vec![words("Id"), sentences("What"), sentences("Where, east / north in m"), figures("Depth"), figures("Keep clear"), sentences("Known from")]);
+    let mut t = Table::new(vec![
+        words("Id"),
+        sentences("What"),
+        sentences("Where, east / north in m"),
+        figures("Depth"),
+        figures("Keep clear"),
+        sentences("Known from"),
+    ]);
     for n in &plan.job.near {
         let what = match &n.kind {
             NearKind::Service(s) => s.clone(),
@@ -92,7 +123,8 @@ fn buried(plan: &Plan) -> Table {
             NearKind::Footing(s) | NearKind::Other(s) => s.clone(),
             NearKind::Street => "street or public path".into(),
         };
-        let places: Vec<String> = n.line.iter().map(|p| format!("{:.2}\u{a0}/\u{a0}{:.2}", p.x, p.y).replace('-', "−")).collect();
+        let places: Vec<String> =
+            n.line.iter().map(|p| format!("{:.2}\u{a0}/\u{a0}{:.2}", p.x, p.y).replace('-', "−")).collect();
         let age = n.age_days.map_or(String::new(), |d| format!(", {} days old", trim(d, 0)));
         let source = if n.source.is_empty() { "not said".to_string() } else { n.source.clone() };
         let source = if source.contains("days old") { source } else { format!("{source}{age}") };

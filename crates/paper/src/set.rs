@@ -6,8 +6,8 @@ use crate::leaf::Leaf;
 use crate::pdf::{PaperError, pdf};
 use crate::sheet::{Sheet, TitleBlock, framed};
 use crate::{
-    calculation_sheets, caution_sheets, cover, drain_schedule, drawings, earthwork_schedule, finding_sheets, order_list,
-    programme_sheets, record_sheets, set_out_sheets, survey_sheets, wall_schedule,
+    calculation_sheets, caution_sheets, cover, drain_schedule, drawings, earthwork_schedule, finding_sheets,
+    order_list, programme_sheets, record_sheets, set_out_sheets, survey_sheets, wall_schedule,
 };
 
 /// The whole set: every sheet with its border and title block. `date` is printed as it is given.

@@ -17,7 +17,10 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
     let mut flow = Flow::new(Paper::A4, "Setting out", "Setting out");
     flow.title("Setting out");
     let base = match &s.base {
-        Some((a, b, l)) => format!("Base line from peg {a} to peg {b}, {}. Along is measured from {a}; off is positive to the left of the line.", u.run(*l)),
+        Some((a, b, l)) => format!(
+            "Base line from peg {a} to peg {b}, {}. Along is measured from {a}; off is positive to the left of the line.",
+            u.run(*l)
+        ),
         None => "There are no two known pegs, so there is no base line: give two pegs.".into(),
     };
     flow.paragraph(&format!(
@@ -41,7 +44,13 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
 fn pegs(flow: &mut Flow, plan: &Plan, u: Units) {
     flow.heading("Known pegs");
     let datum = plan.job.measure.datum.as_ref();
-    let mut t = Table::new(vec![words("Peg"), figures(&format!("East{}", m(u))), figures(&format!("North{}", m(u))), figures("Level"), sentences("Note")]);
+    let mut t = Table::new(vec![
+        words("Peg"),
+        figures(&format!("East{}", m(u))),
+        figures(&format!("North{}", m(u))),
+        figures("Level"),
+        sentences("Note"),
+    ]);
     for p in &plan.setout.pegs {
         let note = datum.filter(|d| d.peg == p.id).map_or(String::new(), |d| format!("datum: {}", d.note));
         let level = p.level.map_or("–".into(), |l| u.level(l));
@@ -98,7 +107,13 @@ fn checks(flow: &mut Flow, plan: &Plan, u: Units) {
     let s = &plan.setout;
     if !s.diagonals.is_empty() {
         flow.heading("Diagonals");
-        let mut t = Table::new(vec![words("Element"), words("From"), words("To"), figures(&format!("Reads{}", m(u))), sentences("")]);
+        let mut t = Table::new(vec![
+            words("Element"),
+            words("From"),
+            words("To"),
+            figures(&format!("Reads{}", m(u))),
+            sentences(""),
+        ]);
         for d in &s.diagonals {
             let remark = if d.equal { "both diagonals read the same" } else { "the other diagonal reads differently" };
             t.row([whole(&d.element), d.between.0.clone(), d.between.1.clone(), metres(d.length, u), remark.into()]);
@@ -107,7 +122,12 @@ fn checks(flow: &mut Flow, plan: &Plan, u: Units) {
     }
     if !s.squares.is_empty() {
         flow.heading("Right angles by tape");
-        let mut t = Table::new(vec![words("At"), figures(&format!("Along one side{}", m(u))), figures(&format!("Along the other{}", m(u))), figures(&format!("Across{}", m(u)))]);
+        let mut t = Table::new(vec![
+            words("At"),
+            figures(&format!("Along one side{}", m(u))),
+            figures(&format!("Along the other{}", m(u))),
+            figures(&format!("Across{}", m(u))),
+        ]);
         for q in &s.squares {
             t.row([q.corner.clone(), metres(q.a, u), metres(q.b, u), metres(q.across, u)]);
         }
@@ -115,9 +135,21 @@ fn checks(flow: &mut Flow, plan: &Plan, u: Units) {
     }
     if !s.offset_pegs.is_empty() {
         flow.heading("Pegs outside the dig");
-        let mut t = Table::new(vec![words("Peg"), words("Line of"), figures(&format!("East{}", m(u))), figures(&format!("North{}", m(u))), figures(&format!("Beyond the end{}", m(u)))]);
+        let mut t = Table::new(vec![
+            words("Peg"),
+            words("Line of"),
+            figures(&format!("East{}", m(u))),
+            figures(&format!("North{}", m(u))),
+            figures(&format!("Beyond the end{}", m(u))),
+        ]);
         for p in &s.offset_pegs {
-            t.row([p.id.clone(), p.wall.clone(), metres(Length::m(p.at.x), u), metres(Length::m(p.at.y), u), metres(p.beyond, u)]);
+            t.row([
+                p.id.clone(),
+                p.wall.clone(),
+                metres(Length::m(p.at.x), u),
+                metres(Length::m(p.at.y), u),
+                metres(p.beyond, u),
+            ]);
         }
         flow.table(&t);
     }

@@ -38,7 +38,8 @@ pub(crate) const NOT_A_PERMIT: &str =
 impl TitleBlock {
     pub fn of(plan: &Plan, date: &str) -> TitleBlock {
         let about = &plan.job.about;
-        let said = |t: &str, without: &str| if t.trim().is_empty() { without.to_string() } else { t.trim().to_string() };
+        let said =
+            |t: &str, without: &str| if t.trim().is_empty() { without.to_string() } else { t.trim().to_string() };
         TitleBlock {
             job: said(&about.name, "Unnamed job"),
             place: said(&about.place, "place not given"),
@@ -86,6 +87,8 @@ fn cells(leaf: &mut Leaf, number: usize, of: usize, block: &TitleBlock, top: f64
         leaf.rule((x, top), (x, lower), 0.18, RULE);
     }
     let whom = format!("{} · for {}", block.place, block.client);
+    let fits = Style::BODY.sized(2.5).width(&whom) <= title - b.left - 3.6;
+    let whom = if fits { whom } else { block.place.clone() };
     cell(leaf, (b.left, title), top, ["Job", &block.job, &whom]);
     let (name, part) = (leaf.title.clone(), leaf.part);
     cell(leaf, (title, scale), top, ["Sheet", &name, if part == name { "" } else { part }]);
@@ -101,7 +104,7 @@ fn cells(leaf: &mut Leaf, number: usize, of: usize, block: &TitleBlock, top: f64
 /// A cell between two edges: what it is, what it says, and a line under it.
 fn cell(leaf: &mut Leaf, (left, right): (f64, f64), top: f64, says: [&str; 3]) {
     let styles = [Style::BODY.sized(2.1).ink(GREY), Style::BODY.sized(3.6).bold(), Style::BODY.sized(2.5)];
-    for ((text, style), down) in says.iter().zip(styles).zip([0.9, 3.8, 9.0]) {
+    for ((text, style), down) in says.iter().zip(styles).zip([0.9, 4.0, 9.2]) {
         let cut = cut_to(text, right - left - 3.6, style.size, style.weight);
         leaf.text(&cut, left + 1.8, top + down, Align::Start, &style);
     }

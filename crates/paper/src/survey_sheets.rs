@@ -98,10 +98,21 @@ fn points(plan: &Plan, u: Units) -> Table {
     let cells = |i: usize| -> Vec<String> {
         let Some(p) = all.get(i) else { return vec![String::new(); 6] };
         let sigma = |l: Length| if l == Length::ZERO { "–".into() } else { trim(l.to_mm(), 1) };
-        vec![p.id.clone(), metres(Length::m(p.at.x), u), metres(Length::m(p.at.y), u), u.level(p.level), sigma(p.sigma_position), sigma(p.sigma_level)]
+        vec![
+            p.id.clone(),
+            metres(Length::m(p.at.x), u),
+            metres(Length::m(p.at.y), u),
+            u.level(p.level),
+            sigma(p.sigma_position),
+            sigma(p.sigma_level),
+        ]
     };
     for i in 0..half {
-        let row: Vec<String> = cells(i).into_iter().chain([String::new()]).chain(if half + i < all.len() { cells(half + i) } else { vec![String::new(); 6] }).collect();
+        let row: Vec<String> = cells(i)
+            .into_iter()
+            .chain([String::new()])
+            .chain(if half + i < all.len() { cells(half + i) } else { vec![String::new(); 6] })
+            .collect();
         t.rows.push(crate::table::Row::Cells(row));
     }
     t

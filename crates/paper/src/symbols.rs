@@ -17,7 +17,10 @@ fn runs(text: &str) -> Vec<(String, bool)> {
     let mut i = 0;
     while i < letters.len() {
         let c = letters[i];
-        let begins = c == '_' && i > 0 && letters[i - 1].is_alphanumeric() && letters.get(i + 1).is_some_and(|n| n.is_alphanumeric());
+        let begins = c == '_'
+            && i > 0
+            && letters[i - 1].is_alphanumeric()
+            && letters.get(i + 1).is_some_and(|n| n.is_alphanumeric());
         if !begins {
             if let Some(last) = all.last_mut() {
                 last.0.push(c);
@@ -70,7 +73,8 @@ mod tests {
 
     #[test]
     fn an_index_ends_where_the_formula_goes_on() {
-        let said = |t: &str| runs(t).iter().map(|(s, i)| if *i { format!("[{s}]") } else { s.clone() }).collect::<String>();
+        let said =
+            |t: &str| runs(t).iter().map(|(s, i)| if *i { format!("[{s}]") } else { s.clone() }).collect::<String>();
         assert_eq!(said("K_a·γ² + σ_m,0,d/f_k²"), "K[a]·γ² + σ[m,0,d]/f[k]²");
         assert_eq!(said("_x a_ b"), "_x a_ b");
     }

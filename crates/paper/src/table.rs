@@ -48,9 +48,9 @@ pub(crate) struct Table {
 }
 
 /// Between columns.
-pub(crate) const GUTTER: f64 = 3.2;
-/// Above and below the text of a row.
-pub(crate) const PAD: f64 = 0.75;
+pub(crate) const GUTTER: f64 = 2.7;
+/// Above and below the text of a row, as a share of the type size.
+pub(crate) const PAD: f64 = 0.2;
 /// Least width of a column that wraps.
 const LEAST: f64 = 22.0;
 /// Smallest type a crowded table is set in.
@@ -173,7 +173,11 @@ impl Fitted<'_> {
     }
     /// Each cell in lines.
     pub fn cells(&self, cells: &[String], style: &Style) -> Vec<Vec<String>> {
-        cells.iter().zip(&self.widths).map(|(t, w)| lines(&in_our_letters_keeping_breaks(t), *w + 1e-6, style)).collect()
+        cells
+            .iter()
+            .zip(&self.widths)
+            .map(|(t, w)| lines(&in_our_letters_keeping_breaks(t), *w + 1e-6, style))
+            .collect()
     }
     pub fn heads(&self) -> Vec<Vec<String>> {
         let heads: Vec<String> = self.table.columns.iter().map(|c| c.head.clone()).collect();

@@ -2,24 +2,27 @@
 
 use std::sync::LazyLock;
 
-use groundhold_plan::{Plan, plan_priced};
+use groundhold_draw::{At, Item};
+use groundhold_plan::{Plan, plan, plan_priced};
+use groundhold_quantity::{Length, Level, Units};
 
 use crate::leaf::Leaf;
-use crate::paper_size::Paper;
+use crate::paper_size::{Frame, Paper};
 use crate::sheet::Sheet;
 
 const DATE: &str = "2026-11-25";
 
-static DEMO: LazyLock<Plan> = LazyLock::new(|| {
+fn demo_job() -> groundhold_plan::job::Job {
     let open = |name: &str| match name {
         "levels.csv" => Ok(include_str!("../../../demo/levels.csv").to_string()),
         "positions.csv" => Ok(include_str!("../../../demo/positions.csv").to_string()),
         "prices.csv" => Ok(include_str!("../../../demo/prices.csv").to_string()),
         other => Err(format!("no table {other}")),
     };
-    let job = groundhold_exchange::read_job("job.toml", include_str!("../../../demo/job.toml"), &open).whole().unwrap();
-    plan_priced(&job).unwrap()
-});
+    groundhold_exchange::read_job("job.toml", include_str!("../../../demo/job.toml"), &open).whole().unwrap()
+}
+
+static DEMO: LazyLock<Plan> = LazyLock::new(|| plan_priced(&demo_job()).unwrap());
 static SET: LazyLock<Vec<(Sheet, Leaf)>> = LazyLock::new(|| crate::set::leaves(&DEMO, DATE));
 
 /// Every text inside the border, and no two on one another.
@@ -30,9 +33,34 @@ pub(crate) fn nothing_collides(leaf: &Leaf) {
     }
     for (i, a) in leaf.blocks.iter().enumerate() {
         for b in &leaf.blocks[i + 1..] {
-            assert!(!a.frame.overlaps(&b.frame), "{}: `{}` is printed over `{}` at {:?}", leaf.title, a.text, b.text, b.frame);
+            assert!(
+                !a.frame.overlaps(&b.frame),
+                "{}: `{}` is printed over `{}` at {:?}",
+                leaf.title,
+                a.text,
+                b.text,
+                b.frame
+            );
         }
     }
+}
+
+/// Every point of every line and area inside the border.
+fn nothing_is_drawn_outside(leaf: &Leaf) {
+    fn check(leaf: &Leaf, item: &Item) {
+        let b = leaf.paper.border();
+        let inside = |p: &At| b.holds(&Frame { left: p.x, right: p.x, top: p.y, bottom: p.y });
+        match item {
+            Item::Line { points, .. } | Item::Area { points, .. } => {
+                let out = points.iter().find(|p| !inside(p));
+                assert_eq!(out, None, "{}: {item:?}", leaf.title);
+            }
+            Item::Circle { at, .. } => assert!(inside(at), "{}: {item:?}", leaf.title),
+            Item::Text(l) => assert!(inside(&l.at), "{}: {l:?}", leaf.title),
+            Item::Group { items, .. } => items.iter().for_each(|i| check(leaf, i)),
+        }
+    }
+    leaf.items.iter().for_each(|i| check(leaf, i));
 }
 
 fn all_text() -> String {
@@ -53,6 +81,47 @@ fn blocks_of(title: &str) -> Vec<&'static str> {
 fn nothing_leaves_a_sheet_and_nothing_is_printed_over_anything() {
     assert!(SET.len() > 15);
     SET.iter().for_each(|(_, leaf)| nothing_collides(leaf));
+    SET.iter().for_each(|(_, leaf)| nothing_is_drawn_outside(leaf));
+}
+
+#[test]
+fn long_names_and_feet_and_inches_stay_inside_the_sheets_too() {
+    let mut job = demo_job();
+    job.about.units = Units::Feet;
+    job.about.name = "A very long name of a job that nobody would put on a sheet, ".repeat(6);
+    job.about.client = "w".repeat(300);
+    job.about.place = "somewhere far up the hill, ".repeat(12);
+    for w in &mut job.walls {
+        w.name = "the wall behind everything else that stands there ".repeat(4);
+    }
+    for (_, leaf) in
+        crate::set::leaves(&plan(&job).unwrap(), "the day after the day before yesterday, in the afternoon")
+    {
+        nothing_collides(&leaf);
+    }
+}
+
+#[test]
+fn a_job_of_two_numbers_has_a_set_without_walls() {
+    let mut job = demo_job();
+    job.measure = groundhold_plan::job::Measure {
+        quick: Some(groundhold_plan::job::QuickSlope {
+            fall: Length::mm(600.0),
+            over: Length::m(7.0),
+            width: Length::m(10.0),
+            foot: Level::m(100.0),
+        }),
+        ..Default::default()
+    };
+    job.walls.clear();
+    job.flights.clear();
+    job.ramps.clear();
+    job.near.clear();
+    let set = crate::set::leaves(&plan(&job).unwrap(), DATE);
+    assert!(set.iter().any(|(s, _)| s.title == "Summary") && !set.iter().any(|(s, _)| s.title.contains("boards")));
+    for (_, leaf) in &set {
+        nothing_collides(leaf);
+    }
 }
 
 #[test]
@@ -148,7 +217,7 @@ fn every_governing_check_of_the_worst_place_leads_to_a_working_with_its_source()
 #[test]
 fn what_the_engine_wrote_is_all_in_letters_that_the_fonts_have() {
     for (sheet, leaf) in SET.iter() {
-        let odd = leaf.blocks.iter().find(|b| b.text.contains('?'));
+        let odd = leaf.blocks.iter().find(|b| b.text.contains(crate::typeface::MISSING));
         assert_eq!(odd.map(|b| b.text.as_str()), None, "{}", sheet.title);
     }
 }

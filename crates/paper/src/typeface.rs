@@ -54,9 +54,22 @@ pub fn has_letter(c: char) -> bool {
     OF_REGULAR.of(c).is_some() && OF_BOLD.of(c).is_some()
 }
 
-/// The same text in letters that the fonts have; others become `?`, so that nobody overlooks them.
+/// Stands for a letter that the fonts lack.
+pub(crate) const MISSING: char = '□';
+
+/// The same text in letters that the fonts have; others become an empty box, so that nobody overlooks them.
 pub(crate) fn in_our_letters(text: &str) -> String {
-    text.chars().map(|c| if has_letter(c) { c } else if c.is_whitespace() { ' ' } else { '?' }).collect()
+    text.chars()
+        .map(|c| {
+            if has_letter(c) {
+                c
+            } else if c.is_whitespace() {
+                ' '
+            } else {
+                MISSING
+            }
+        })
+        .collect()
 }
 
 /// The text cut with `…` to at most `most` millimetres.
@@ -94,7 +107,7 @@ mod tests {
 
     #[test]
     fn a_letter_that_no_font_has_is_shown_as_missing() {
-        assert_eq!(in_our_letters("a\u{4e00}\tb"), "a? b");
+        assert_eq!(in_our_letters("a\u{4e00}\tb"), "a□ b");
         assert!(text_width(&cut_to("a long name of a plot", 20.0, 3.0, Weight::Bold), 3.0, Weight::Bold) <= 20.0);
     }
 }

@@ -33,7 +33,15 @@ fn of_wall(flow: &mut Flow, plan: &Plan, wall: &WallPlan) {
     let Spec::TimberPosts(spec) = &wall.case.spec;
     flow.facts(&[
         ("Length".into(), u.run(l.length)),
-        ("Heights, at most".into(), format!("retained {}, exposed {}, from the underside {}", u.length(l.retained), u.length(l.exposed), u.length(l.total))),
+        (
+            "Heights, at most".into(),
+            format!(
+                "retained {}, exposed {}, from the underside {}",
+                u.length(l.retained),
+                u.length(l.exposed),
+                u.length(l.total)
+            ),
+        ),
         ("Posts".into(), format!("{} pieces, {}", l.posts.len(), spec.post.material())),
         ("Boards".into(), format!("{} pieces, {}", l.boards.len(), spec.board.material())),
         ("Concrete in holes".into(), litres(l.concrete(), u)),
@@ -162,7 +170,12 @@ fn boards(wall: &WallPlan, u: Units) -> Table {
 }
 
 fn other_pieces(wall: &WallPlan, u: Units) -> Table {
-    let mut t = Table::new(vec![words("Piece"), words("Role"), sentences("Material"), figures(&format!("Cut length{}", mm(u)))]);
+    let mut t = Table::new(vec![
+        words("Piece"),
+        words("Role"),
+        sentences("Material"),
+        figures(&format!("Cut length{}", mm(u))),
+    ]);
     let others = wall.layout.pieces.iter().filter(|p| !matches!(p.role, Role::Post | Role::Board));
     for p in others {
         t.row([p.mark.clone(), p.role.word().into(), p.material.clone(), short(p.length, u)]);

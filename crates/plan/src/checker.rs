@@ -75,7 +75,12 @@ fn courses_are_whole(plan: &Plan, found: &mut Vec<Violation>) {
         for p in &w.layout.posts {
             let by = ((p.top - p.bottom) - p.length).abs();
             if by > Length::mm(20.0) {
-                fail(found, "a post is as long as from top to bottom", format!("{} post {}", w.id, p.number), by.to_m());
+                fail(
+                    found,
+                    "a post is as long as from top to bottom",
+                    format!("{} post {}", w.id, p.number),
+                    by.to_m(),
+                );
             }
         }
     }
@@ -85,7 +90,9 @@ fn pieces_are_cut_once(plan: &Plan, found: &mut Vec<Violation>) {
     let mut wanted: Vec<(String, f64)> = plan
         .walls
         .iter()
-        .flat_map(|w| w.layout.pieces.iter().filter(|p| !p.built).map(move |p| (format!("{}-{}", w.id, p.mark), p.length.to_mm())))
+        .flat_map(|w| {
+            w.layout.pieces.iter().filter(|p| !p.built).map(move |p| (format!("{}-{}", w.id, p.mark), p.length.to_mm()))
+        })
         .collect();
     let bars = plan.take_off.cutting.iter().flat_map(|c| c.bars.iter());
     for piece in bars.flat_map(|b| b.pieces.iter()) {

@@ -131,8 +131,7 @@ fn posts(a: &Plan, b: &Plan) -> Vec<PostChanged> {
     let of = |p: &Plan| -> Vec<(String, Length, PostFigures)> {
         let each = p.walls.iter().flat_map(|w| w.layout.posts.iter().map(move |q| (w, q)));
         each.map(|(w, q)| {
-            let figures =
-                PostFigures { number: q.number, depth: q.depth, diameter: q.hole_diameter, length: q.length };
+            let figures = PostFigures { number: q.number, depth: q.depth, diameter: q.hole_diameter, length: q.length };
             (w.id.clone(), q.chainage, figures)
         })
         .collect()
@@ -179,7 +178,8 @@ fn volumes(a: &Plan, b: &Plan) -> Vec<Amounts<Volume>> {
 
 /// Findings of `a` that `b` does not have.
 fn findings(a: &Plan, b: &Plan) -> Vec<(String, String, String)> {
-    let there = |f: &groundhold_finding::Finding| b.findings.iter().any(|g| g.kind.code == f.kind.code && g.place == f.place);
+    let there =
+        |f: &groundhold_finding::Finding| b.findings.iter().any(|g| g.kind.code == f.kind.code && g.place == f.place);
     a.findings
         .iter()
         .filter(|f| !there(f))

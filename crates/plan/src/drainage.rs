@@ -18,12 +18,7 @@ const FILL: &str = "10-20 mm";
 ///
 /// # Errors
 /// Words of the job that no table knows.
-pub(crate) fn drained(
-    job: &Job,
-    ground: &Tin,
-    walls: &[WallPlan],
-    soil: &str,
-) -> Result<drain::Drained, Vec<Trouble>> {
+pub(crate) fn drained(job: &Job, ground: &Tin, walls: &[WallPlan], soil: &str) -> Result<drain::Drained, Vec<Trouble>> {
     let w = &job.drain;
     let surface = if w.surface.is_empty() { RUNOFF } else { &w.surface };
     let fill = if w.fill.is_empty() { FILL } else { &w.fill };
@@ -39,7 +34,10 @@ pub(crate) fn drained(
     let stone = drain::drain_fill(fill).copied();
     if stone.is_none() {
         let known: Vec<&str> = drain::DRAIN_FILLS.iter().map(|r| r.name).collect();
-        troubles.push(Trouble::new(Part::Choice("drain.fill"), format!("found `{fill}`, expected one of {}", known.join(", "))));
+        troubles.push(Trouble::new(
+            Part::Choice("drain.fill"),
+            format!("found `{fill}`, expected one of {}", known.join(", ")),
+        ));
     }
     let (Some(runoff), Some(stone)) = (runoff, stone) else { return Err(troubles) };
     let case = drain::DrainCase {

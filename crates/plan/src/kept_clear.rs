@@ -40,11 +40,14 @@ const COVERS: [&str; 5] = ["manhole", "inspection", "chamber", "access cover", "
 
 /// Covers and fences that the work comes too near to.
 pub(crate) fn check(job: &Job, ground: &Tin, shaped: &Shaped) -> Vec<Finding> {
-    job.near.iter().filter_map(|near| match &near.kind {
-        NearKind::Other(what) if COVERS.iter().any(|c| what.contains(c)) => cover(job, near, what, shaped),
-        NearKind::Footing(what) => banked(job, near, what, ground, shaped),
-        _ => None,
-    }).collect()
+    job.near
+        .iter()
+        .filter_map(|near| match &near.kind {
+            NearKind::Other(what) if COVERS.iter().any(|c| what.contains(c)) => cover(job, near, what, shaped),
+            NearKind::Footing(what) => banked(job, near, what, ground, shaped),
+            _ => None,
+        })
+        .collect()
 }
 
 fn cover(job: &Job, near: &Near, what: &str, shaped: &Shaped) -> Option<Finding> {
@@ -66,7 +69,9 @@ fn cover(job: &Job, near: &Near, what: &str, shaped: &Shaped) -> Option<Finding>
         units.length(keep),
         near.id
     );
-    let raise = Remedy::theirs("Have its frame set to the new ground, and keep it out of walls, steps and paving that cannot be lifted.");
+    let raise = Remedy::theirs(
+        "Have its frame set to the new ground, and keep it out of walls, steps and paving that cannot be lifted.",
+    );
     Some(Finding::new(&COVER_KEPT_OPEN, Place::of(&near.id), says).with_remedy(raise))
 }
 
@@ -85,7 +90,14 @@ fn banked(job: &Job, near: &Near, what: &str, ground: &Tin, shaped: &Shaped) -> 
         }
     }
     let (higher, element) = most?;
-    let says = format!("{element} raises the ground by {} against {} ({what}), which is not there to hold soil.", units.length(higher), near.id);
-    let apart = Remedy::theirs(format!("Hold the soil by a wall of its own with room between, or keep the ground at {} as it is.", near.id));
+    let says = format!(
+        "{element} raises the ground by {} against {} ({what}), which is not there to hold soil.",
+        units.length(higher),
+        near.id
+    );
+    let apart = Remedy::theirs(format!(
+        "Hold the soil by a wall of its own with room between, or keep the ground at {} as it is.",
+        near.id
+    ));
     Some(Finding::new(&SOIL_AGAINST, Place::of(&near.id), says).with_remedy(apart))
 }

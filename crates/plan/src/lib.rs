@@ -26,7 +26,7 @@ mod wish;
 
 pub use change::apply;
 pub use checker::{Violation, check};
-pub use compare::{Difference, compare};
+pub use compare::{Amounts, Difference, PostChanged, PostFigures, compare};
 pub use earthwork::Moves;
 pub use near::everything as everything_near;
 pub use plan::{Plan, balance, plan, plan_priced};

@@ -119,7 +119,10 @@ pub fn root_radius<N: Number>(diameter: N) -> N {
 pub static ROOTS: Working = Working {
     name: "near/root-radius",
     title: "How far round a tree are its roots protected?",
-    source: Source { work: "BS 5837:2012, Trees in relation to design, demolition and construction", place: "4.6.1 (from memory)" },
+    source: Source {
+        work: "BS 5837:2012, Trees in relation to design, demolition and construction",
+        place: "4.6.1 (from memory)",
+    },
     not_for: "palms and hedges",
     inputs: &[Input::new("trunk", "D", "diameter of the trunk at breast height", Unit::M, Limits::ours(0.02, 5.0))],
     outputs: &[Output { key: "radius", words: "radius", unit: Unit::M }],
@@ -169,7 +172,10 @@ pub(crate) fn check(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]
                 found.extend(cover(&near, what, ground, shaped, units));
                 found.extend(age(&near, what));
                 if near.source.starts_with("found ") {
-                    let says = format!("{what} {}: trace it, count it as live, and do not cap it. Write what it is into the record.", near.source);
+                    let says = format!(
+                        "{what} {}: trace it, count it as live, and do not cap it. Write what it is into the record.",
+                        near.source
+                    );
                     found.push(Finding::new(&UNKNOWN_SERVICE, Place::of(&near.id), says));
                 }
             }
@@ -204,7 +210,8 @@ fn holes(near: &Near, what: &str, walls: &[WallPlan], units: Units) -> Vec<Findi
                 near.depth.map_or(String::new(), |d| format!(" (top {} down)", units.length(d)))
             );
             let place = Place::on(&wall.of, format!("post {}", hole.post));
-            let finding = Finding::new(&HOLE_NEAR_SERVICE, place, says).with_remedy(move_post(wall, hole, near, keep, units));
+            let finding =
+                Finding::new(&HOLE_NEAR_SERVICE, place, says).with_remedy(move_post(wall, hole, near, keep, units));
             found.push(finding.with_remedy(Remedy::theirs(format!("Have the {what} traced and moved by its owner."))));
         }
     }
@@ -235,7 +242,9 @@ fn move_post(wall: &WallPlan, hole: &Hole, near: &Near, keep: Length, units: Uni
             let change = Adjust { element: wall.of.clone(), field: "posts.extra".into(), value: units.run(shifted) };
             Remedy::ours(says, vec![change])
         }
-        None => Remedy::theirs("No place within 1.5 m along the wall is clear: move the wall or have the service moved."),
+        None => {
+            Remedy::theirs("No place within 1.5 m along the wall is clear: move the wall or have the service moved.")
+        }
     }
 }
 
@@ -297,7 +306,11 @@ fn cover(near: &Near, what: &str, ground: &Tin, shaped: &Shaped, units: Units) -
     }
     let (left, element) = worst?;
     let says = if left > Length::ZERO {
-        format!("{element} leaves {} of cover over the {what} of the {} it has.", units.length(left), units.length(depth))
+        format!(
+            "{element} leaves {} of cover over the {what} of the {} it has.",
+            units.length(left),
+            units.length(depth)
+        )
     } else {
         format!("{element} is dug {} below the top of the {what}.", units.length(-left))
     };
@@ -357,6 +370,8 @@ fn roots(near: &Near, trunk: Length, shaped: &Shaped, units: Units) -> Option<Fi
             .weighing(weight)
             .with_utilisation(share / MAJOR)
             .with_trace(Trace::new(&ROOTS, vec![trunk.to_m().into()]))
-            .with_remedy(Remedy::theirs("Dig by hand there, cut no root over 25 mm without an arborist, and keep machines and heaps off it.")),
+            .with_remedy(Remedy::theirs(
+                "Dig by hand there, cut no root over 25 mm without an arborist, and keep machines and heaps off it.",
+            )),
     )
 }

@@ -75,7 +75,8 @@ fn wall(w: &WallPlan, job: &Job, stone: &str) -> Vec<Need> {
         let count = f.count as f64;
         needs.push(Need::new(&f.item, &w.of, &f.what, Measured::Count(count)).wasting(Share::percent(10.0)));
     }
-    let holes: Vec<Volume> = layout.holes.iter().filter(|h| !h.built && h.concrete > Volume::ZERO).map(|h| h.concrete).collect();
+    let holes: Vec<Volume> =
+        layout.holes.iter().filter(|h| !h.built && h.concrete > Volume::ZERO).map(|h| h.concrete).collect();
     let per_bag = job.order.prices.iter().find(|p| p.item == CONCRETE).and_then(|p| match p.holds {
         Some(Measured::Volume(v)) => Some(v),
         _ => None,
@@ -84,11 +85,16 @@ fn wall(w: &WallPlan, job: &Job, stone: &str) -> Vec<Need> {
     if let (false, Some(per_bag)) = (holes.is_empty(), per_bag)
         && let Ok(bags) = order::concrete_bags(&holes, OVER_DIG, per_bag)
     {
-        needs.push(Need::new(CONCRETE, &w.of, "concrete round the posts", Measured::Count(bags.bags)).because(bags.trace));
+        needs.push(
+            Need::new(CONCRETE, &w.of, "concrete round the posts", Measured::Count(bags.bags)).because(bags.trace),
+        );
     }
     let gravel: Volume = layout.holes.iter().filter(|h| !h.built).map(|h| h.gravel).sum();
     if gravel > Volume::ZERO {
-        needs.push(Need::new(stone, &w.of, "stone under the posts", Measured::Volume(gravel)).dense(Density::kg_per_m3(1550.0)));
+        needs.push(
+            Need::new(stone, &w.of, "stone under the posts", Measured::Volume(gravel))
+                .dense(Density::kg_per_m3(1550.0)),
+        );
     }
     let ends: Area = layout.pieces.iter().filter(|p| !p.built).map(|p| p.section.0 * p.section.1 * 2.0).sum();
     if ends > Area::ZERO {
@@ -151,8 +157,11 @@ fn surfaces(s: &Sources, waste: Share) -> Vec<Need> {
         let thick = if m.kind == GroundKind::Ramp { RAMP_BUILD_UP } else { build_up(s.job, m) };
         let volume = area * thick;
         if volume > Volume::ZERO {
-            let what = if m.kind == GroundKind::Ramp { "surface of the ramp, rolled" } else { "bed of the pad, rolled" };
-            needs.push(Need::new("sub-base stone", &m.element, what, Measured::Volume(volume)).wasting(waste).dense(ROLLED));
+            let what =
+                if m.kind == GroundKind::Ramp { "surface of the ramp, rolled" } else { "bed of the pad, rolled" };
+            needs.push(
+                Need::new("sub-base stone", &m.element, what, Measured::Volume(volume)).wasting(waste).dense(ROLLED),
+            );
         }
     }
     needs
@@ -222,7 +231,6 @@ pub(crate) fn lifted(walls: &[WallPlan], shaped: &Shaped) -> Vec<order::Lifted> 
 pub(crate) fn deliveries(job: &Job, take_off: &order::TakeOff) -> Option<Need> {
     let vehicle = groundhold_dig::Vehicle { payload: job.order.payload, volume: job.order.load_volume };
     let loads = (take_off.mass() / vehicle.payload).ceil();
-    (loads.is_finite() && loads >= 1.0).then(|| {
-        Need::new("delivery", "", "materials brought", Measured::Count(loads)).under(Head::Delivery)
-    })
+    (loads.is_finite() && loads >= 1.0)
+        .then(|| Need::new("delivery", "", "materials brought", Measured::Count(loads)).under(Head::Delivery))
 }

@@ -153,7 +153,9 @@ fn said_once(findings: &mut Vec<Finding>) {
     findings.retain(|f| {
         let twin = |(first, second): &(&str, &str)| {
             *first == f.kind.code
-                && all.iter().any(|(code, element)| code == second && (*element == f.place.element || f.place.element.is_empty()))
+                && all.iter().any(|(code, element)| {
+                    code == second && (*element == f.place.element || f.place.element.is_empty())
+                })
         };
         !SAME.iter().any(twin)
     });

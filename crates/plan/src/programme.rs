@@ -79,7 +79,10 @@ pub(crate) fn works(
         drainage: build::Drainage {
             collector: drained.pipes.iter().map(|p| p.trench.length).sum(),
             trench: drained.pipes.iter().map(|p| p.trench.dug).sum(),
-            outlet: job.drain.outlet.map(|(at, l)| format!("at {:.2} m east, {:.2} m north, level {:.3} m", at.x, at.y, l.to_m())),
+            outlet: job
+                .drain
+                .outlet
+                .map(|(at, l)| format!("at {:.2} m east, {:.2} m north, level {:.3} m", at.x, at.y, l.to_m())),
             complete: false,
         },
         services_near: services().next().is_some(),
@@ -139,7 +142,8 @@ fn wall(job: &Job, w: &WallPlan, drained: &Drained, shaped: &Shaped, lowest: Lev
     let pipe = drained.pipe(&w.id);
     let standing = l.posts.iter().filter(|p| p.built).count();
     let behind = |ahead: bool| -> Vec<String> {
-        let highest = w.case.stations.iter().max_by(|a, b| (a.behind - a.front).to_m().total_cmp(&(b.behind - b.front).to_m()));
+        let highest =
+            w.case.stations.iter().max_by(|a, b| (a.behind - a.front).to_m().total_cmp(&(b.behind - b.front).to_m()));
         let Some(s) = highest else { return vec![] };
         let sign = if ahead { 1.0 } else { -1.0 };
         let on_side = shaped.pads.iter().filter(|p| (p.polygon.centroid() - s.at).dot(s.facing) * sign > 0.0);
@@ -170,7 +174,10 @@ fn wall(job: &Job, w: &WallPlan, drained: &Drained, shaped: &Shaped, lowest: Lev
         stands_in_cut_of: behind(true),
         built: Share::fraction(if l.posts.is_empty() { 0.0 } else { standing as f64 / l.posts.len() as f64 }),
         complete: is_built(job, &w.id),
-        water_found: job.record.iter().any(|e| matches!(&e.event, Event::Find(Find::Water { element, .. }) if *element == w.id)),
+        water_found: job
+            .record
+            .iter()
+            .any(|e| matches!(&e.event, Event::Find(Find::Water { element, .. }) if *element == w.id)),
     }
 }
 
@@ -324,7 +331,11 @@ fn wall_facts(job: &Job, w: &WallPlan) -> build::WallFacts {
         total: l.total,
         fence: w.case.fence.as_ref().map_or(Length::ZERO, |f| f.height),
         surcharge: load.unwrap_or_default(),
-        vehicles: w.case.loads.iter().any(|x| ["car", "vehicle", "drive", "truck", "digger"].iter().any(|k| x.what.contains(k))),
+        vehicles: w
+            .case
+            .loads
+            .iter()
+            .any(|x| ["car", "vehicle", "drive", "truck", "digger"].iter().any(|k| x.what.contains(k))),
         slope_behind: w.case.stations.iter().map(|s| s.slope_behind).reduce(Slope::max).unwrap_or_default(),
         holds_fill: false,
         boundary: to_near(job, w, |k| matches!(k, NearKind::Boundary)),
@@ -346,7 +357,8 @@ fn pad_facts(job: &Job, ground: &Tin, p: &shape::Pad, shaped: &Shaped) -> build:
         fill = fill.max(after - before);
     }
     let boundary = job.near.iter().filter(|n| matches!(n.kind, NearKind::Boundary));
-    let gap = boundary.flat_map(|n| p.finished.corners().iter().map(|c| distance_to_line(*c, &n.line))).reduce(Length::min);
+    let gap =
+        boundary.flat_map(|n| p.finished.corners().iter().map(|c| distance_to_line(*c, &n.line))).reduce(Length::min);
     build::PadFacts { id: p.id.clone(), cut, fill, boundary: gap.map_or(build::Near::NotTold, build::Near::At) }
 }
 
@@ -368,9 +380,15 @@ fn edges(walls: &[WallPlan]) -> Vec<build::EdgeFacts> {
 fn find(entry: &crate::job::Entry) -> Option<build::GroundFind> {
     let Event::Find(f) = &entry.event else { return None };
     let (what, element, on, depth) = match f {
-        Find::Rock { wall, post, depth, .. } => (build::GroundFound::Rock, wall.clone(), format!("post {post}"), Some(*depth)),
-        Find::Service { what, depth, .. } if what.contains("cable") => (build::GroundFound::Cable, String::new(), what.clone(), Some(*depth)),
-        Find::Service { what, depth, .. } => (build::GroundFound::UnknownPipe, String::new(), what.clone(), Some(*depth)),
+        Find::Rock { wall, post, depth, .. } => {
+            (build::GroundFound::Rock, wall.clone(), format!("post {post}"), Some(*depth))
+        }
+        Find::Service { what, depth, .. } if what.contains("cable") => {
+            (build::GroundFound::Cable, String::new(), what.clone(), Some(*depth))
+        }
+        Find::Service { what, depth, .. } => {
+            (build::GroundFound::UnknownPipe, String::new(), what.clone(), Some(*depth))
+        }
         Find::Water { element, depth } => (build::GroundFound::Water, element.clone(), String::new(), Some(*depth)),
         Find::LevelError { .. } => return None,
     };

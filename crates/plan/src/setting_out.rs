@@ -8,8 +8,8 @@ use groundhold_surface::Tin;
 use crate::job::Job;
 use crate::walls::WallPlan;
 
-/// Staff on the datum that the staff columns are made for; the person adds the difference to what they read.
-const STAFF_ON_DATUM: Length = Length::m(1.5);
+/// Least and most staff on the datum that the staff columns are made for; a staff is four metres long.
+const STAFF_ON_DATUM: (Length, Length) = (Length::m(1.5), Length::m(4.0));
 /// Length of a usual tape.
 const TAPE: Length = Length::m(30.0);
 
@@ -20,18 +20,28 @@ pub(crate) fn set_out(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPla
         at: p.at,
         level: datum.filter(|d| d.peg == p.id).map(|d| d.level),
     });
+    let (marks, posts) = (marks(job, ground, shaped, walls), posts(ground, walls));
     let case = setout::Case {
+        staff_on_datum: staff_on_datum(job, &marks, &posts),
         pegs: pegs.collect(),
-        marks: marks(job, ground, shaped, walls),
-        posts: posts(ground, walls),
+        marks,
+        posts,
         corners: corners(shaped),
         lines: walls.iter().map(|w| (w.id.clone(), straights(w))).collect(),
         dug: shaped.grounds.iter().map(|g| g.facet.ring.clone()).collect(),
-        staff_on_datum: STAFF_ON_DATUM,
         tape: TAPE,
         units: job.about.units,
     };
     setout::set_out(&case)
+}
+
+/// As low an instrument as sees over everything that is set out; the person adds the difference to what they read.
+fn staff_on_datum(job: &Job, marks: &[setout::Mark], posts: &[setout::PostMark]) -> Length {
+    let (least, most) = STAFF_ON_DATUM;
+    let Some(datum) = job.measure.datum.as_ref().map(|d| d.level) else { return least };
+    let highest = marks.iter().filter_map(|m| m.wanted).chain(posts.iter().map(|p| p.top)).reduce(Level::max);
+    let over = highest.map_or(least, |h| h - datum + Length::mm(100.0));
+    Length::m((over.to_m() * 10.0).ceil() / 10.0).max(least).min(most)
 }
 
 /// `a`, `b`, `c` …, then `aa`.
@@ -80,7 +90,8 @@ fn marks(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]) -> Vec<se
 /// Ends and corners of the line on which posts and boards touch.
 fn straights(wall: &WallPlan) -> Vec<Point> {
     let stations = &wall.case.stations;
-    let turns = |s: &groundhold_hold::Station| wall.case.corners.iter().any(|c| (*c - s.chainage).abs() < Length::mm(1.0));
+    let turns =
+        |s: &groundhold_hold::Station| wall.case.corners.iter().any(|c| (*c - s.chainage).abs() < Length::mm(1.0));
     let (Some(first), Some(last)) = (stations.first(), stations.last()) else { return vec![] };
     let inner = stations.iter().filter(|s| turns(s)).map(|s| s.at);
     let mut line: Vec<Point> = std::iter::once(first.at).chain(inner).chain([last.at]).collect();
@@ -121,7 +132,13 @@ fn corners(shaped: &Shaped) -> Vec<setout::Corner> {
     let four = shaped.pads.iter().filter(|p| p.polygon.corners().len() == 4);
     four.map(|p| setout::Corner {
         element: p.id.clone(),
-        corners: p.polygon.corners().iter().enumerate().map(|(i, at)| (format!("{}-{}", p.id, letter(i)), *at)).collect(),
+        corners: p
+            .polygon
+            .corners()
+            .iter()
+            .enumerate()
+            .map(|(i, at)| (format!("{}-{}", p.id, letter(i)), *at))
+            .collect(),
     })
     .collect()
 }

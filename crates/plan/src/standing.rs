@@ -84,7 +84,8 @@ fn beyond(job: &Job, wall: &WallWish, profile: &WallProfile, end: usize) -> Opti
     let hold::Spec::TimberPosts(spec) = &wall.spec;
     let half = spec.post.breadth.to_m() / 2.0;
     let run = |element: &str| element == wall.id || element.strip_prefix(&wall.id).is_some_and(|r| r.starts_with('-'));
-    let places = written(job, run).filter_map(|p| p.at).filter(|at| (*at - inner).cross(out).abs() <= profile.thickness.to_m());
+    let places =
+        written(job, run).filter_map(|p| p.at).filter(|at| (*at - inner).cross(out).abs() <= profile.thickness.to_m());
     let farthest = places.map(|at| (at - inner).dot(out) + half).reduce(f64::max)?;
     (farthest > (found - inner).dot(out) + 0.001).then(|| inner + out * farthest)
 }
@@ -99,23 +100,42 @@ pub(crate) fn check(job: &Job, walls: &[WallPlan], points: &[groundhold_measure:
                 said.push((String::new(), format!("a level at point {point}, which was not surveyed"), &entry.at));
             }
             Event::Find(Find::Rock { wall: id, post, chainage, .. }) => match wall(id) {
-                None => said.push((id.clone(), format!("rock at {id}, and there is no such wall in the plan"), &entry.at)),
+                None => {
+                    said.push((id.clone(), format!("rock at {id}, and there is no such wall in the plan"), &entry.at))
+                }
                 Some(w) if chainage.is_none() && w.layout.post(*post).is_none() => {
                     let n = w.layout.posts.len();
-                    said.push((id.clone(), format!("rock at post {post} of {id}, which has posts 1 to {n}"), &entry.at));
+                    said.push((
+                        id.clone(),
+                        format!("rock at post {post} of {id}, which has posts 1 to {n}"),
+                        &entry.at,
+                    ));
                 }
                 Some(_) => {}
             },
             Event::Built(b) => {
                 let known = wall(&b.element).is_some() || job.ids().contains(&b.element.as_str());
                 if !known {
-                    said.push((b.element.clone(), format!("{} as built, and there is no {} in the plan", b.says, b.element), &entry.at));
+                    said.push((
+                        b.element.clone(),
+                        format!("{} as built, and there is no {} in the plan", b.says, b.element),
+                        &entry.at,
+                    ));
                 }
                 for p in &b.posts {
                     let chainage = wall(&b.element).and_then(|w| chainage(p, &w.case.stations));
-                    let there = |w: &WallPlan| w.layout.posts.iter().any(|q| q.built && chainage.is_some_and(|c| (q.chainage - c).abs() < ON_LINE));
+                    let there = |w: &WallPlan| {
+                        w.layout
+                            .posts
+                            .iter()
+                            .any(|q| q.built && chainage.is_some_and(|c| (q.chainage - c).abs() < ON_LINE))
+                    };
                     if known && !wall(&b.element).is_some_and(there) {
-                        said.push((b.element.clone(), format!("post {} of {} as built, where the wall does not stand now", p.number, b.element), &entry.at));
+                        said.push((
+                            b.element.clone(),
+                            format!("post {} of {} as built, where the wall does not stand now", p.number, b.element),
+                            &entry.at,
+                        ));
                     }
                 }
             }

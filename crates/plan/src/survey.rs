@@ -66,8 +66,7 @@ fn quick(slope: &crate::job::QuickSlope) -> Result<Survey, Trouble> {
     let (run, width) = (slope.over.to_m(), slope.width.to_m());
     // The slope goes on round the piece that was measured, so that banks and wings have ground to run out on.
     let m = (run / 2.0).max(BEYOND);
-    let corners =
-        vec![Point::m(-m, -m), Point::m(width + m, -m), Point::m(width + m, run + m), Point::m(-m, run + m)];
+    let corners = vec![Point::m(-m, -m), Point::m(width + m, -m), Point::m(width + m, run + m), Point::m(-m, run + m)];
     let outline = Polygon::new(corners).map_err(|e| Trouble::new(Part::Survey, e))?;
     let plane = Plane { a: 0.0, b: slope.fall.to_m() / run, c: slope.foot.to_m() };
     let ground = Tin::from_plane(plane, &outline);
@@ -98,7 +97,10 @@ fn levels(job: &Job) -> Result<(Option<Reduced>, Vec<Levelled>), Vec<Trouble>> {
         return Ok((None, datum.collect()));
     }
     let Some(datum) = &m.datum else {
-        return Err(vec![Trouble::new(Part::Survey, "there is a level book but no datum: which station has a known level?")]);
+        return Err(vec![Trouble::new(
+            Part::Survey,
+            "there is a level book but no datum: which station has a known level?",
+        )]);
     };
     let mut terms = Terms::from_start(&datum.peg, datum.level);
     terms.start = Benchmark { station: datum.peg.clone(), level: datum.level };
@@ -110,7 +112,7 @@ fn levels(job: &Job) -> Result<(Option<Reduced>, Vec<Levelled>), Vec<Trouble>> {
             let levelled = reduced.points();
             Ok((Some(reduced), levelled))
         }
-        Err(errors) => Err(errors.iter().map(|e| book_trouble(e)).collect()),
+        Err(errors) => Err(errors.iter().map(book_trouble).collect()),
     }
 }
 
@@ -158,12 +160,13 @@ fn positions(job: &Job, levelled: &[Levelled]) -> Result<Option<Located>, Vec<Tr
 
 fn readings(row: &PositionRow, first: &Peg, second: &Peg) -> Vec<Reading> {
     let one = |measured| Reading { row: row.row, point: row.point.clone(), measured, sigma: None };
-    let offset = row.offset.map(|(along, off)| {
-        one(Measured::Offset { from: first.id.clone(), to: second.id.clone(), along, off })
-    });
-    let ties = row.ties.iter().map(|(to, tape)| {
-        one(Measured::Tie { to: to.clone(), tape: *tape, lie: measure::position::Lie::Level })
-    });
+    let offset = row
+        .offset
+        .map(|(along, off)| one(Measured::Offset { from: first.id.clone(), to: second.id.clone(), along, off }));
+    let ties = row
+        .ties
+        .iter()
+        .map(|(to, tape)| one(Measured::Tie { to: to.clone(), tape: *tape, lie: measure::position::Lie::Level }));
     offset.into_iter().chain(ties).collect()
 }
 
@@ -220,7 +223,8 @@ fn names(points: &[Surveyed]) -> String {
 
 /// Lowest and highest level of the ground.
 pub(crate) fn range(ground: &Tin) -> (Level, Level) {
-    ground.points().iter().fold((Level::m(f64::INFINITY), Level::m(f64::NEG_INFINITY)), |(lo, hi), p| {
-        (lo.min(p.level), hi.max(p.level))
-    })
+    ground
+        .points()
+        .iter()
+        .fold((Level::m(f64::INFINITY), Level::m(f64::NEG_INFINITY)), |(lo, hi), p| (lo.min(p.level), hi.max(p.level)))
 }

@@ -105,8 +105,7 @@ fn case(
     let last = stations.last()?.chainage;
     let corners = profile.corners();
     let inner = corners.iter().map(|c| *c - from).filter(|c| *c > Length::ZERO && *c < last);
-    let corners =
-        inner.filter_map(|c| nearest_station(&stations, c)).collect();
+    let corners = inner.filter_map(|c| nearest_station(&stations, c)).collect();
     let mut case = WallCase {
         id: id.to_string(),
         corners,
@@ -234,16 +233,23 @@ fn span_behind(corners: &[Point], at: Point, back: Vector) -> Option<(f64, f64)>
 
 /// Ground this much lower or higher is not worth a look.
 const SLIGHT: Length = Length::mm(100.0);
+/// Distances that differ by less are the same on the ground.
+const AS_NEAR: Length = Length::mm(20.0);
 /// How far a neighbour is looked for, in retained heights of either wall and never less than this.
 const LOOK_LEAST: Length = Length::m(4.0);
 
 /// Walls and footings behind and in front, looked for square off the wall from each of its stations.
 fn neighbours(common: &Common, profile: &WallProfile, from: Length) -> Vec<Neighbour> {
-    let mut found: Vec<Neighbour> = vec![];
-    let mut keep = |n: Neighbour| match found.iter_mut().find(|f| f.what == n.what && f.side == n.side) {
-        Some(f) if n.distance < f.distance => *f = n,
-        Some(_) => {}
-        None => found.push(n),
+    let mut found: Vec<(Neighbour, Length)> = vec![];
+    // The nearest place counts; of places as near, the one where the wall holds most.
+    let mut keep = |n: Neighbour, retained: Length| match found.iter_mut().find(|f| f.0.what == n.what && f.0.side == n.side) {
+        Some(f) => {
+            let (nearer, as_near) = (n.distance + AS_NEAR < f.0.distance, n.distance < f.0.distance + AS_NEAR);
+            if nearer || (as_near && retained > f.1) {
+                *f = (n, retained);
+            }
+        }
+        None => found.push((n, retained)),
     };
     for s in profile.stations.iter().filter(|s| s.retained >= SLIGHT) {
         for (side, way) in [(hold::Side::Behind, -1.0), (hold::Side::InFront, 1.0)] {
@@ -254,7 +260,7 @@ fn neighbours(common: &Common, profile: &WallProfile, from: Length) -> Vec<Neigh
                 if retained >= SLIGHT && distance <= look {
                     let kind = NeighbourKind::Wall { retained };
                     let chainage = s.chainage - from;
-                    keep(Neighbour { what: other.id.clone(), side, distance, chainage, kind });
+                    keep(Neighbour { what: other.id.clone(), side, distance, chainage, kind }, s.retained);
                 }
             }
             for near in &common.job.near {
@@ -263,12 +269,12 @@ fn neighbours(common: &Common, profile: &WallProfile, from: Length) -> Vec<Neigh
                 if distance <= (s.retained * 4.0).max(LOOK_LEAST) {
                     let kind = NeighbourKind::Footing { depth: near.depth.unwrap_or(Length::ZERO), pressure: None };
                     let what = format!("{} ({what})", near.id);
-                    keep(Neighbour { what, side, distance, chainage: s.chainage - from, kind });
+                    keep(Neighbour { what, side, distance, chainage: s.chainage - from, kind }, s.retained);
                 }
             }
         }
     }
-    found
+    found.into_iter().map(|f| f.0).collect()
 }
 
 /// Where a ray meets another wall, and what that wall retains there.
@@ -285,9 +291,7 @@ fn line_along(line: &[Point], at: Point, ray: Vector) -> Option<Length> {
         let along = (*p - at).dot(ray);
         return (along > 0.0 && (*p - at).cross(ray).abs() < 1.0).then_some(Length::m(along));
     }
-    line.windows(2)
-        .filter_map(|w| ray_meets(at, ray, w[0], w[1]))
-        .min_by(|a, b| a.to_m().total_cmp(&b.to_m()))
+    line.windows(2).filter_map(|w| ray_meets(at, ray, w[0], w[1])).min_by(|a, b| a.to_m().total_cmp(&b.to_m()))
 }
 
 /// Distance from `at` along the unit vector `ray` to the segment `a`–`b`.

@@ -7,7 +7,7 @@ use groundhold_surface::contours_of_facets;
 use super::Board;
 use crate::hatch;
 use crate::naming::{level, uphill};
-use crate::pens::{EARTH, EXISTING, FINE, FIGURE, HAIR, MEDIUM, NAME, PALE, PAVED_WASH, THIN, area, line, stroke};
+use crate::pens::{EARTH, EXISTING, FIGURE, FINE, HAIR, MEDIUM, NAME, PALE, PAVED_WASH, THIN, area, line, stroke};
 use crate::scene::{At, Item, Pen};
 
 /// Distance between contours on paper, at least, in millimetres.
@@ -65,7 +65,13 @@ fn pad(b: &mut Board, i: usize) {
     // Two sides are enough for a rectangle; of other shapes all are measured.
     let corners = pad.polygon.corners();
     let n = corners.len();
-    let sides = if b.quiet { 0 } else if n == 4 { 2 } else { n.min(12) };
+    let sides = if b.quiet {
+        0
+    } else if n == 4 {
+        2
+    } else {
+        n.min(12)
+    };
     for k in 0..sides {
         let (p, q) = (corners[k], corners[(k + 1) % n]);
         let text = crate::dimension::figure(units, groundhold_quantity::distance(p, q));
@@ -105,7 +111,8 @@ fn shift(p: At, down: Vector) -> At {
 fn edges(b: &Board) -> Vec<Item> {
     let shaped = &b.plan.shaped;
     let mut out = vec![];
-    for g in shaped.grounds.iter().filter(|g| matches!(g.kind, GroundKind::Batter | GroundKind::Pad | GroundKind::Ramp)) {
+    for g in shaped.grounds.iter().filter(|g| matches!(g.kind, GroundKind::Batter | GroundKind::Pad | GroundKind::Ramp))
+    {
         let ring = &g.facet.ring;
         for i in 0..ring.len() {
             let (p, q) = (ring[i], ring[(i + 1) % ring.len()]);

@@ -8,7 +8,9 @@ use groundhold_working::Value;
 use super::Board;
 use crate::hatch;
 use crate::naming::{along, beside, reading};
-use crate::pens::{BLACK, BOUNDARY, EARTH, FIGURE, GREEN, HAIR, HIDDEN, MEDIUM, RED, THICK, THIN, circle, group, line, stroke};
+use crate::pens::{
+    BLACK, BOUNDARY, EARTH, FIGURE, GREEN, HAIR, HIDDEN, MEDIUM, RED, THICK, THIN, circle, group, line, stroke,
+};
 use crate::scene::{Label, Pen};
 
 /// Everything near, finds among it.
@@ -61,7 +63,8 @@ fn service(b: &mut Board, n: &Near, what: &str) {
         for k in 0..n {
             let Some((p, v)) = along(&pts, (k as f64 + 0.5) / n as f64) else { continue };
             let at = crate::scene::At::mm(p.x, -p.y + FIGURE * 0.36);
-            items.push(Label::new(at, letter.clone(), FIGURE).middle().bold().ink(RED).turned(reading(v)).halo().into());
+            items
+                .push(Label::new(at, letter.clone(), FIGURE).middle().bold().ink(RED).turned(reading(v)).halo().into());
         }
     }
     if n.line.len() == 1 {
@@ -70,7 +73,8 @@ fn service(b: &mut Board, n: &Near, what: &str) {
     b.add(&n.id, what, items);
     let (at, _) = seen(b, &n.line, 0.8);
     let wish = b.label(at, format!("{} {what}", n.id));
-    let mut w = std::mem::replace(wish, crate::placer::Wish::new(Default::default(), "")).ink(RED).rank(60).of(&n.id).bold();
+    let mut w =
+        std::mem::replace(wish, crate::placer::Wish::new(Default::default(), "")).ink(RED).rank(60).of(&n.id).bold();
     if let Some(d) = n.depth {
         w = w.and(format!("top {} down", units.length(d)));
     }

@@ -29,7 +29,8 @@ pub(crate) fn column(plan: &Plan, view: &View, f: &Frame, noted: &[&Finding], ou
     let mut y = f.top + 35.0;
     y = lines_key(plan, f, y, out);
     let metric = plan.job.about.units == groundhold_quantity::Units::Metric;
-    let words = if metric { "Dimensions in mm, levels and coordinates in m." } else { "Coordinates in m." };
+    let words =
+        if metric { "Dimensions in mm, levels and coordinates in m." } else { "Coordinates and scale bar in m." };
     out.push(Label::new(At::mm(f.left, y + 1.0), words, SMALL).ink(GREY).into());
     y += 7.0;
     against(f, y, noted, out);
@@ -39,23 +40,30 @@ fn texts(items: &[Item]) -> Vec<At> {
     items.iter().filter_map(|i| if let Item::Text(l) = i { Some(l.at) } else { None }).collect()
 }
 
+/// What a sign means, whether it is used, and how it is drawn at a height.
+type Row<'a> = (&'a str, bool, &'a dyn Fn(f64) -> Vec<Item>);
+
 /// One sample line for each kind of sign that is used.
 fn lines_key(plan: &Plan, f: &Frame, mut y: f64, out: &mut Vec<Item>) -> f64 {
     let near = groundhold_plan::everything_near(&plan.job);
     let has = |k: &dyn Fn(&NearKind) -> bool| near.iter().any(|n| k(&n.kind));
-    let rows: [(&str, bool, &dyn Fn(f64) -> Vec<Item>); 12] = [
+    let rows: [Row; 12] = [
         ("existing contour", true, &|y| vec![sample(f, y, Pen::new(THIN, EARTH).dashed(EXISTING))]),
         ("pad edge, nosing, ramp edge", true, &|y| vec![sample(f, y, Pen::new(MEDIUM, BLACK))]),
-        ("batter, strokes run downhill", plan.shaped.grounds.iter().any(|g| g.kind == groundhold_shape::GroundKind::Batter), &|y| {
-            let top = Pen::new(THIN, EARTH);
-            let mut v = vec![stroke(At::mm(f.left, y - 2.2), At::mm(f.left + 11.0, y - 2.2), top)];
-            for k in 0..8 {
-                let x = f.left + 0.8 + f64::from(k) * 1.4;
-                let deep = if k % 2 == 0 { 2.9 } else { 1.3 };
-                v.push(stroke(At::mm(x, y - 2.2), At::mm(x, y - 2.2 + deep), Pen::new(HAIR, EARTH)));
-            }
-            v
-        }),
+        (
+            "batter, strokes run downhill",
+            plan.shaped.grounds.iter().any(|g| g.kind == groundhold_shape::GroundKind::Batter),
+            &|y| {
+                let top = Pen::new(THIN, EARTH);
+                let mut v = vec![stroke(At::mm(f.left, y - 2.2), At::mm(f.left + 11.0, y - 2.2), top)];
+                for k in 0..8 {
+                    let x = f.left + 0.8 + f64::from(k) * 1.4;
+                    let deep = if k % 2 == 0 { 2.9 } else { 1.3 };
+                    v.push(stroke(At::mm(x, y - 2.2), At::mm(x, y - 2.2 + deep), Pen::new(HAIR, EARTH)));
+                }
+                v
+            },
+        ),
         ("wall: boards, post, hole", !plan.walls.is_empty(), &|y| {
             let post = oblong(f.left + 4.2, y - 0.5, f.left + 6.8, y + 1.2);
             let mut v = vec![
@@ -73,17 +81,25 @@ fn lines_key(plan: &Plan, f: &Frame, mut y: f64, out: &mut Vec<Item>) -> f64 {
             vec![sample(f, y, Pen::new(MEDIUM, BLUE).dashed(CHAIN))]
         }),
         ("service", has(&|k| matches!(k, NearKind::Service(_))), &|y| vec![sample(f, y, Pen::new(MEDIUM, RED))]),
-        ("strip to keep clear", near.iter().any(|n| n.clear.is_some() && matches!(n.kind, NearKind::Service(_))), &|y| {
-            hatch::lines(&[oblong(f.left, y - 2.4, f.left + 11.0, y + 0.6)], 135.0, 1.6, &Pen::new(HAIR, RED))
+        (
+            "strip to keep clear",
+            near.iter().any(|n| n.clear.is_some() && matches!(n.kind, NearKind::Service(_))),
+            &|y| hatch::lines(&[oblong(f.left, y - 2.4, f.left + 11.0, y + 0.6)], 135.0, 1.6, &Pen::new(HAIR, RED)),
+        ),
+        ("boundary", has(&|k| *k == NearKind::Boundary), &|y| {
+            vec![sample(f, y, Pen::new(THICK, BLACK).dashed(&[4.0, 1.2, 0.8, 1.2]))]
         }),
-        ("boundary", has(&|k| *k == NearKind::Boundary), &|y| vec![sample(f, y, Pen::new(THICK, BLACK).dashed(&[4.0, 1.2, 0.8, 1.2]))]),
         ("roots protected", has(&|k| matches!(k, NearKind::Tree { .. })), &|y| {
             vec![sample(f, y, Pen::new(THIN, GREEN).dashed(HIDDEN))]
         }),
         ("known peg; peg to be set", !plan.setout.pegs.is_empty(), &|y| {
             let mut v = vec![circle(At::mm(f.left + 2.0, y - 0.8), 1.2, Some(Pen::new(MEDIUM, BLACK)), None)];
             for x in [2.0, 8.0] {
-                v.push(stroke(At::mm(f.left + x - 1.7, y - 0.8), At::mm(f.left + x + 1.7, y - 0.8), Pen::new(THIN, BLACK)));
+                v.push(stroke(
+                    At::mm(f.left + x - 1.7, y - 0.8),
+                    At::mm(f.left + x + 1.7, y - 0.8),
+                    Pen::new(THIN, BLACK),
+                ));
                 v.push(stroke(At::mm(f.left + x, y - 2.5), At::mm(f.left + x, y + 0.9), Pen::new(THIN, BLACK)));
             }
             v
@@ -119,7 +135,9 @@ fn against(f: &Frame, mut y: f64, noted: &[&Finding], out: &mut Vec<Item>) {
         let place = n.place.to_string();
         let text = format!("{}, {place} ({})", n.kind.name, n.kind.code);
         let lines = wrap(&text, SMALL, f.width() - 8.0);
-        if y + lines.len() as f64 * 2.8 + 3.0 > f.bottom && i + 1 < noted.len() || y + lines.len() as f64 * 2.8 > f.bottom {
+        if y + lines.len() as f64 * 2.8 + 3.0 > f.bottom && i + 1 < noted.len()
+            || y + lines.len() as f64 * 2.8 > f.bottom
+        {
             let more = format!("and {} more, see the findings", noted.len() - i);
             out.push(Label::new(At::mm(f.left, y), more, SMALL).ink(GREY).into());
             return;

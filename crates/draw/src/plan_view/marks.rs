@@ -6,7 +6,9 @@ use groundhold_quantity::{Length, Point};
 
 use super::Board;
 use crate::naming::{SITE, level, level_short, section_letter, section_place};
-use crate::pens::{BLACK, EARTH, FIGURE, FINE, GREY, MEDIUM, RED, SMALL, THIN, WHITE, area, circle, group, line, stroke};
+use crate::pens::{
+    BLACK, EARTH, FIGURE, FINE, GREY, MEDIUM, RED, SMALL, THIN, WHITE, area, circle, group, line, stroke,
+};
 use crate::placer::Wish;
 use crate::scene::{At, Item, Label, Pen};
 use crate::view::section_mark;
@@ -158,7 +160,10 @@ pub(crate) fn finds(b: &mut Board) {
         let Some(at) = at.map(|p| b.view.at(p)) else { continue };
         let items = find_mark(at, i + 1);
         b.add(&format!("F{}", i + 1), &what, items);
-        b.wishes.push(Wish::new(at, format!("F{} {what}", i + 1)).ink(RED).rank(58).clear(3.6));
+        // A pipe or cable has its label as a service.
+        if !matches!(find, Find::Service { .. }) {
+            b.wishes.push(Wish::new(at, format!("F{} {what}", i + 1)).ink(RED).rank(58).clear(3.6));
+        }
     }
 }
 
@@ -180,14 +185,17 @@ fn anchor(b: &Board, element: &str, on: &str) -> Option<Point> {
         let bay = on.strip_prefix("bay ").and_then(|n| n.parse::<usize>().ok());
         let bay = bay.and_then(|n| w.layout.bays.get(n.checked_sub(1)?));
         let line = |c: Length| on_wall(b, &w.id, c);
-        return post
-            .map(|p| p.at)
-            .or_else(|| bay.and_then(|x| line((x.chainage.0 + x.chainage.1) / 2.0)))
-            .or_else(|| crate::naming::along(&crate::naming::wall_line(w).iter().map(|p| p.1).collect::<Vec<_>>(), 0.4).map(|p| p.0));
+        return post.map(|p| p.at).or_else(|| bay.and_then(|x| line((x.chainage.0 + x.chainage.1) / 2.0))).or_else(
+            || {
+                crate::naming::along(&crate::naming::wall_line(w).iter().map(|p| p.1).collect::<Vec<_>>(), 0.4)
+                    .map(|p| p.0)
+            },
+        );
     }
     let pad = shaped.pads.iter().find(|p| p.id == element).map(|p| p.polygon.centroid());
     let flight = || shaped.flights.iter().find(|f| f.id == element).map(|f| f.foot.towards(f.top, 0.6));
-    let ramp = || shaped.ramps.iter().find(|r| r.id == element).and_then(|r| crate::naming::along(&r.path, 0.6)).map(|p| p.0);
+    let ramp =
+        || shaped.ramps.iter().find(|r| r.id == element).and_then(|r| crate::naming::along(&r.path, 0.6)).map(|p| p.0);
     let near = || plan.job.near.iter().find(|n| n.id == element).and_then(|n| n.line.first().copied());
     let drain = || (element == "drain").then(|| plan.drained.pipes.first()?.points.last().map(|p| p.at)).flatten();
     pad.or_else(flight).or_else(ramp).or_else(near).or_else(drain)

@@ -50,7 +50,12 @@ pub(crate) fn quiet(plan: &Plan, width: f64, height: f64) -> Scene {
 
 fn drawn(plan: &Plan, width: f64, height: f64, quiet: bool) -> Scene {
     let with_key = width >= 250.0 && height >= 150.0;
-    let window = Frame::new(6.5, 2.0, if with_key { width - 66.0 } else { width - 2.5 }, height - if with_key { 5.5 } else { 18.0 });
+    let window = Frame::new(
+        6.5,
+        2.0,
+        if with_key { width - 66.0 } else { width - 2.5 },
+        height - if with_key { 5.5 } else { 18.0 },
+    );
     let mut scene = Scene::new(width, height, format!("Plan of {}", plan.job.about.name));
     if window.width() < 20.0 || window.height() < 20.0 {
         return scene;
@@ -106,9 +111,8 @@ fn choose(plan: &Plan, window: &Frame) -> View {
     }
     let bounds = |ps: &[Point]| {
         let start = (Point::m(f64::INFINITY, f64::INFINITY), Point::m(f64::NEG_INFINITY, f64::NEG_INFINITY));
-        ps.iter().fold(start, |(lo, hi), p| {
-            (Point::m(lo.x.min(p.x), lo.y.min(p.y)), Point::m(hi.x.max(p.x), hi.y.max(p.y)))
-        })
+        ps.iter()
+            .fold(start, |(lo, hi), p| (Point::m(lo.x.min(p.x), lo.y.min(p.y)), Point::m(hi.x.max(p.x), hi.y.max(p.y))))
     };
     let (lo, hi) = bounds(&works);
     let (lo, hi) = (Point::m(lo.x - MARGIN, lo.y - MARGIN), Point::m(hi.x + MARGIN, hi.y + MARGIN));

@@ -50,7 +50,11 @@ fn wall_itself(b: &mut Board, wall: &WallPlan) {
         let cross = if post.built { vec![] } else { crate::hatch::end_grain(&paper, BLACK) };
         let mut one = vec![area(paper, Some(Pen::new(MEDIUM, BLACK)), Some(fill))];
         one.extend(cross);
-        items.push(group(format!("{} post {}", wall.id, post.number), format!("{} post {}", wall.id, post.number), one));
+        items.push(group(
+            format!("{} post {}", wall.id, post.number),
+            format!("{} post {}", wall.id, post.number),
+            one,
+        ));
     }
     b.add(&wall.id, &format!("Wall {}", wall.id), items);
 }
@@ -148,7 +152,8 @@ pub(crate) fn ramps(b: &mut Board) {
             let (p, q) = (b.view.at(w[0].towards(w[1], 0.3)), b.view.at(w[0].towards(w[1], 0.7)));
             items.extend(arrow(&[p, q], Pen::new(MEDIUM, BLACK)));
             let v = (w[1] - w[0]).unit();
-            let at = w[0].towards(w[1], 0.5) + v.left() * b.view.metres(1.2) * if reading(v).abs() < 90.0 && v.x < 0.0 { -1.0 } else { 1.0 };
+            let at = w[0].towards(w[1], 0.5)
+                + v.left() * b.view.metres(1.2) * if reading(v).abs() < 90.0 && v.x < 0.0 { -1.0 } else { 1.0 };
             let text = format!("up {}", fall(r.gradient));
             items.push(Label::new(b.view.at(at), text, FIGURE).middle().bold().turned(reading(v)).halo().into());
         }

@@ -18,15 +18,24 @@ pub(crate) fn drains(b: &mut Board) {
         let paper = b.view.line(&route(plan, pipe));
         let mut items = vec![line(paper.clone(), Pen::new(MEDIUM, BLUE).dashed(CHAIN))];
         // An arrow with the flow in every stretch long enough.
-        for w in paper.windows(2).filter(|w| groundhold_quantity::math::hypot(w[1].x - w[0].x, w[1].y - w[0].y) > 14.0) {
+        for w in paper.windows(2).filter(|w| groundhold_quantity::math::hypot(w[1].x - w[0].x, w[1].y - w[0].y) > 14.0)
+        {
             let at = |t: f64| At::mm(w[0].x + (w[1].x - w[0].x) * t, w[0].y + (w[1].y - w[0].y) * t);
             items.extend(arrow(&[at(0.45), at(0.55)], Pen::new(MEDIUM, BLUE)));
         }
         let (Some(first), Some(last)) = (paper.first(), paper.last()) else { continue };
         items.push(circle(*first, 0.8, Some(Pen::new(MEDIUM, BLUE)), Some(WHITE)));
         items.push(circle(*last, 1.5, Some(Pen::new(MEDIUM, BLUE)), Some(WHITE)));
-        items.push(stroke(At::mm(last.x - 1.0, last.y - 1.0), At::mm(last.x + 1.0, last.y + 1.0), Pen::new(MEDIUM, BLUE)));
-        items.push(stroke(At::mm(last.x - 1.0, last.y + 1.0), At::mm(last.x + 1.0, last.y - 1.0), Pen::new(MEDIUM, BLUE)));
+        items.push(stroke(
+            At::mm(last.x - 1.0, last.y - 1.0),
+            At::mm(last.x + 1.0, last.y + 1.0),
+            Pen::new(MEDIUM, BLUE),
+        ));
+        items.push(stroke(
+            At::mm(last.x - 1.0, last.y + 1.0),
+            At::mm(last.x + 1.0, last.y - 1.0),
+            Pen::new(MEDIUM, BLUE),
+        ));
         b.add("drain", &format!("drain of {}", pipe.wall), items);
 
         let longest = paper.windows(2).max_by(|u, v| length(u).total_cmp(&length(v)));
@@ -43,7 +52,9 @@ pub(crate) fn drains(b: &mut Board) {
             b.wishes.push(Wish::new(*first, start).ink(BLUE).rank(20).clear(1.2).of("drain").optional(40.0));
             let what = if pipe.outlet.is_some() { "outlet" } else { "end" };
             let end = Wish::new(*last, format!("{what}, drain of {}", pipe.wall));
-            b.wishes.push(end.and(format!("invert {}", level(units, low.invert))).ink(BLUE).rank(44).clear(1.8).of("drain"));
+            b.wishes.push(
+                end.and(format!("invert {}", level(units, low.invert))).ink(BLUE).rank(44).clear(1.8).of("drain"),
+            );
         }
     }
 }

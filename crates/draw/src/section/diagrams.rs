@@ -6,7 +6,10 @@ use groundhold_quantity::Pressure;
 use super::Cut;
 use crate::frame::Frame;
 use crate::hatch;
-use crate::pens::{BLACK, BLUE, BLUE_WASH, EARTH, EARTH_WASH, FIGURE, FINE, GREY, HAIR, HIDDEN, MEDIUM, SMALL, THIN, area, group, line, stroke};
+use crate::pens::{
+    BLACK, BLUE, BLUE_WASH, EARTH, EARTH_WASH, FIGURE, FINE, GREY, HAIR, HIDDEN, MEDIUM, SMALL, THIN, area, group,
+    line, stroke,
+};
 use crate::scene::{At, Item, Label, Pen};
 use crate::view::arrow;
 
@@ -17,14 +20,19 @@ pub(crate) fn draw(cut: &Cut, room: &Frame, window: &Frame) -> Vec<Item> {
     if shown.is_empty() {
         return vec![];
     }
-    let most = shown.iter().flat_map(|s| &s.1).map(|p| (p.soil + p.load + p.water).to_kpa()).fold(0.0, f64::max).max(0.1);
+    let most =
+        shown.iter().flat_map(|s| &s.1).map(|p| (p.soil + p.load + p.water).to_kpa()).fold(0.0, f64::max).max(0.1);
     let each = room.width() / shown.len() as f64;
     // The widest pressure fills the column but for a margin.
     let mm_per_kpa = (each - 9.0).max(4.0) / most;
     let mut items = vec![];
     for (i, state) in shown.iter().enumerate() {
         let axis = room.left + each * i as f64 + 3.0;
-        items.push(group("", format!("pressure on {}, {}", cut.wall.id, state.0.words()), one(cut, axis, each, mm_per_kpa, state)));
+        items.push(group(
+            "",
+            format!("pressure on {}, {}", cut.wall.id, state.0.words()),
+            one(cut, axis, each, mm_per_kpa, state),
+        ));
     }
     // The two levels between which it acts, carried over from the section.
     for l in [cut.post.behind.to_m(), cut.post.front.to_m()] {

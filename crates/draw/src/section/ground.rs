@@ -8,8 +8,8 @@ use super::{Cut, members};
 use crate::frame::Frame;
 use crate::hatch;
 use crate::pens::{
-    BLUE, EARTH, EARTH_WASH, EXISTING, FINE, GREEN, GREY, HAIR, MEDIUM, SMALL, STONE_WASH, THICK, THIN, TOPSOIL_WASH, WHITE, area,
-    circle, group, line, stroke,
+    BLUE, EARTH, EARTH_WASH, EXISTING, FINE, GREEN, GREY, HAIR, MEDIUM, SMALL, STONE_WASH, THICK, THIN, TOPSOIL_WASH,
+    WHITE, area, circle, group, line, stroke,
 };
 use crate::placer::Wish;
 use crate::scene::{At, Item, Pen};
@@ -177,7 +177,11 @@ pub(crate) fn drain_zone(cut: &Cut) -> Vec<Item> {
         items.push(circle(centre, cut.view.mm(r) + 0.5, Some(Pen::new(MEDIUM, BLUE)), Some(WHITE)));
         items.push(circle(centre, cut.view.mm(r), Some(Pen::new(FINE, BLUE)), None));
         let d = cut.view.mm(r) * 0.7;
-        items.push(stroke(At::mm(centre.x - d, centre.y + d * 0.4), At::mm(centre.x + d, centre.y + d * 0.4), Pen::new(FINE, BLUE)));
+        items.push(stroke(
+            At::mm(centre.x - d, centre.y + d * 0.4),
+            At::mm(centre.x + d, centre.y + d * 0.4),
+            Pen::new(FINE, BLUE),
+        ));
     }
     vec![group("drain", "drainage zone with pipe and fabric", items)]
 }
@@ -212,7 +216,9 @@ pub(crate) fn wishes(cut: &Cut) -> Vec<Wish> {
         let fill = &cut.plan.job.drain.fill;
         let stone = if fill.is_empty() { "drain stone".to_string() } else { format!("drain stone {fill}") };
         let w = Wish::new(cut.at(back - wide * 0.75, bottom + (top - bottom) * 0.62), stone);
-        out.push(w.and(format!("{} wide", units.length(Length::m(wide)))).ink(BLUE).rank(46).clear(1.0).lean(-1.0, 0.2));
+        out.push(
+            w.and(format!("{} wide", units.length(Length::m(wide)))).ink(BLUE).rank(46).clear(1.0).lean(-1.0, 0.2),
+        );
         let w = Wish::new(cut.at(back - wide, bottom + (top - bottom) * 0.3), "fabric").ink(BLUE).rank(44).clear(0.6);
         out.push(w.lean(-1.0, 0.2));
         if let Some((invert, diameter)) = pipe(cut) {
@@ -229,9 +235,9 @@ pub(crate) fn wishes(cut: &Cut) -> Vec<Wish> {
     };
     if let Some((Top::Soil(t), from, to)) = widest(&|k| matches!(k, Top::Soil(t) if t > 0.0)) {
         let (turf, soil) = (cut.plan.job.ground.turf, cut.plan.job.ground.topsoil);
-        let text = format!("turf {}, topsoil {}", units.length(turf), units.length(soil));
         let x = (from + to) / 2.0;
-        let w = Wish::new(cut.at(x, surface(cut, x) - t * 0.5), text).size(SMALL).ink(EARTH).rank(24).clear(0.8);
+        let w = Wish::new(cut.at(x, surface(cut, x) - t * 0.5), format!("turf {}", units.length(turf)));
+        let w = w.and(format!("topsoil {}", units.length(soil))).size(SMALL).ink(EARTH).rank(24).clear(0.8);
         out.push(w.lean(0.0, -1.0).optional(60.0));
     }
     if let Some((Top::Stone(t), from, to)) = widest(&|k| matches!(k, Top::Stone(t) if t > 0.0)) {

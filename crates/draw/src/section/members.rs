@@ -5,7 +5,9 @@ use groundhold_hold::systems::timber_posts::{Boards, Fill};
 use super::Cut;
 use crate::frame::Frame;
 use crate::hatch;
-use crate::pens::{BLACK, BUILT_WASH, EARTH_WASH, FINE, GREY, HIDDEN, MEDIUM, STONE_WASH, TIMBER_WASH, area, group, line, stroke};
+use crate::pens::{
+    BLACK, BUILT_WASH, EARTH_WASH, FINE, GREY, HIDDEN, MEDIUM, STONE_WASH, TIMBER_WASH, area, group, line, stroke,
+};
 use crate::scene::{Item, Pen};
 
 /// Boards from their soil side to the other, metres from the wall line (in which posts and boards touch).
@@ -91,7 +93,8 @@ pub(crate) fn timber(cut: &Cut) -> Vec<Item> {
         items.extend(hatch::end_grain(&ring, GREY));
         // A screw from the boards into the post.
         let mid = (board.bottom.to_m() + board.top.to_m()) / 2.0;
-        let (start, reach) = if v <= 0.0 { (u, u + cut.spec.screws.length.to_m()) } else { (v, v - cut.spec.screws.length.to_m()) };
+        let (start, reach) =
+            if v <= 0.0 { (u, u + cut.spec.screws.length.to_m()) } else { (v, v - cut.spec.screws.length.to_m()) };
         for y in [mid - 0.04, mid + 0.04] {
             items.push(line(vec![cut.at(start, y), cut.at(reach, y)], Pen::new(FINE, BLACK)));
         }

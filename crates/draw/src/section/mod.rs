@@ -4,8 +4,8 @@ mod diagrams;
 mod ground;
 mod members;
 
-use groundhold_hold::{Bay, Board, Line, Post, Spec};
 use groundhold_hold::systems::timber_posts::TimberPostSpec;
+use groundhold_hold::{Bay, Board, Line, Post, Spec};
 use groundhold_plan::{Plan, WallPlan};
 use groundhold_quantity::{Length, Point};
 
@@ -94,7 +94,13 @@ pub(crate) fn section(plan: &Plan, wall: &str, width: f64, height: f64) -> Scene
     let highest = cut.finished(from).max(post.top.to_m()).max(cut.existing(from).unwrap_or(low));
     cut.high = highest + 0.06;
     // Chains of dimensions stand at both sides.
-    let scale = scale_among(&[5.0, 10.0, 20.0, 25.0, 50.0, 100.0], to - from, cut.high - low, frame.width() - 40.0, frame.height());
+    let scale = scale_among(
+        &[5.0, 10.0, 20.0, 25.0, 50.0, 100.0],
+        to - from,
+        cut.high - low,
+        frame.width() - 40.0,
+        frame.height(),
+    );
     // Wider ground where the scale leaves room.
     let spare = ((frame.width() - 40.0) * scale / 1000.0 - (to - from)).max(0.0);
     cut.from -= spare * 0.6;
@@ -178,12 +184,24 @@ fn wishes(cut: &Cut, window: &Frame) -> Vec<Wish> {
     let mid_front = p.front.to_m() + (p.top - p.front).to_m() * 0.55;
     let mut out = vec![];
     let post = format!("post {}×{}", figure(units, spec.post.breadth), figure(units, spec.post.depth));
-    let post = Wish::new(cut.at(spec.post.depth.to_m() * 0.8, mid_front), post)
-        .and(format!("{} {}, {} long", spec.post.treatment, spec.post.grade.name, units.length(p.length)));
+    let post = Wish::new(cut.at(spec.post.depth.to_m() * 0.8, mid_front), post).and(format!(
+        "{} {}, {} long",
+        spec.post.treatment,
+        spec.post.grade.name,
+        units.length(p.length)
+    ));
     out.push(post.rank(60).clear(2.0).lean(1.0, 0.0));
     if let Some(b) = cut.boards.get(cut.boards.len() / 2) {
         let at = cut.at(members::board_x(cut).0, (b.bottom.to_m() + b.top.to_m()) / 2.0);
-        let w = Wish::new(at, format!("{} boards {}×{}", cut.boards.len(), figure(units, spec.board.height), figure(units, spec.board.thickness)));
+        let w = Wish::new(
+            at,
+            format!(
+                "{} boards {}×{}",
+                cut.boards.len(),
+                figure(units, spec.board.height),
+                figure(units, spec.board.thickness)
+            ),
+        );
         let w = w.and(format!("{} {}", spec.board.treatment, spec.board.grade.name));
         out.push(w.rank(58).clear(2.0).lean(-1.0, -0.6));
     }
@@ -196,14 +214,24 @@ fn wishes(cut: &Cut, window: &Frame) -> Vec<Wish> {
     out.push(Wish::new(cut.at(edge, hole_mid), fill).rank(50).clear(1.5).lean(1.0, 0.3));
     if spec.hole.gravel_base > Length::ZERO {
         let at = cut.at(edge - 0.02, p.bottom.to_m() - spec.hole.gravel_base.to_m() / 2.0);
-        out.push(Wish::new(at, format!("gravel {}", units.length(spec.hole.gravel_base))).rank(48).clear(1.2).lean(1.0, 0.3));
+        out.push(
+            Wish::new(at, format!("gravel {}", units.length(spec.hole.gravel_base))).rank(48).clear(1.2).lean(1.0, 0.3),
+        );
     }
     out.extend(ground::wishes(cut));
     if let Some(x) = [0.9, 0.8, 0.95].iter().map(|k| cut.from * k).find(|x| cut.existing(*x).is_some()) {
         let l = cut.existing(x).unwrap_or(cut.low);
         let at = cut.at(x, l);
         if window.contains(at) {
-            out.push(Wish::new(at, "existing ground").size(SMALL).ink(EARTH).rank(20).clear(1.0).lean(0.0, -1.0).optional(30.0));
+            out.push(
+                Wish::new(at, "existing ground")
+                    .size(SMALL)
+                    .ink(EARTH)
+                    .rank(20)
+                    .clear(1.0)
+                    .lean(0.0, -1.0)
+                    .optional(30.0),
+            );
         }
     }
     if let Some(at) = p.refused_at {

@@ -9,7 +9,9 @@ mod works;
 
 pub(crate) use earthworks::earthworks;
 pub(crate) use notes::findings;
-pub(crate) use ordered::{order, quote, quote_lines, sums};
+pub(crate) use ordered::{order, quote};
+#[cfg(feature = "spreadsheet")]
+pub(crate) use ordered::{quote_lines, sums};
 pub(crate) use pieces::{boards, cutting_list};
 pub(crate) use set_out::{checks, marks, pegs, posts};
 pub(crate) use works::programme;

@@ -1,7 +1,7 @@
 //! What goes out for other programs: small mirrors of plan, difference, working and cases, units last in their names.
 //!
-//! Lengths and levels are in metres to the micrometre, money in the job's currency to the cent. A figure that is infinite,
-//! not known or does not apply is `null`. `schema` is raised when a name changes or goes; new names may come at any time.
+//! Lengths and levels are in metres to the micrometre, money in the job's currency. A figure that is infinite, not known
+//! or does not apply is `null`. `schema` is raised when a name changes or goes; new names may come at any time.
 
 mod difference;
 mod figure;

@@ -418,7 +418,6 @@ pub struct OrderWish {
     pub bought: Vec<(String, f64)>,
 }
 
-
 impl Job {
     /// Every id in use, in the order of the document.
     pub fn ids(&self) -> Vec<&str> {

@@ -51,7 +51,8 @@ impl<'a> Filler<'a> {
     }
     /// Fills bays `first..end`, none of whose inner marks is a corner. `stagger` starts with one bay.
     pub fn fill(&self, first: usize, end: usize, stagger: bool) -> Result<Vec<Stretch>, CaseError> {
-        let longest = self.spec.stock.iter().copied().reduce(Length::max).unwrap_or_default() + Length::mm(0.5);
+        let stock = self.spec.stock.iter().copied().reduce(Length::max).unwrap_or_default();
+        let longest = stock + FITS;
         let most = self.spec.bays_per_board.unwrap_or(usize::MAX).max(1);
         let reach = |from: usize, most: usize| {
             let fits = |to: &usize| to - from <= most && self.length(from, *to) <= longest;
@@ -70,7 +71,7 @@ impl<'a> Filler<'a> {
                 let found = self.case.units.length(self.length(at, at + 1));
                 return Err(self.case.wrong(what, found, "no longer than the longest stock board"));
             };
-            pieces.push(Stretch { first: at, end: to, length: self.length(at, to) });
+            pieces.push(Stretch { first: at, end: to, length: self.length(at, to).min(stock) });
             at = to;
         }
         Ok(pieces)

@@ -44,15 +44,19 @@ fn least_bay(spec: &TimberPostSpec) -> Length {
     (spec.hole.diameter * 2.0).max(Length::mm(500.0))
 }
 
+/// Posts that stand are written down to the millimetre: a stretch this much longer than whole bays is whole bays.
+pub(crate) const FITS: Length = Length::mm(2.0);
+
 /// Where a stretch is divided, without its ends.
 fn divide(from: Length, to: Length, bay: Length, least: Length) -> Vec<Length> {
     let length = to - from;
     let whole = (length / bay + 1e-6).floor();
     let rest = length - bay * whole;
+    if rest < FITS && whole >= 1.0 {
+        return (1..whole as usize).map(|i| from + length * (i as f64 / whole)).collect();
+    }
     let mut at: Vec<Length> = (1..=whole as usize).map(|i| from + bay * i as f64).collect();
-    if rest < bay * 1e-5 {
-        at.pop();
-    } else if rest < least && whole >= 1.0 {
+    if if rest < least && whole >= 1.0 {
         at.pop();
         at.push(to - (bay + rest) / 2.0);
     }
