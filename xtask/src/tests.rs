@@ -45,7 +45,7 @@ fn licences() -> Outcome {
         step("get cargo-deny", &mut cargo(&["install", "cargo-deny", "--locked", "--quiet", "--root", &to]))?;
     }
     let run = |checks: &[&str]| {
-        let mut c = crate::run::command(&program, &["--offline", "check"]);
+        let mut c = crate::run::command(&program, &["check"]);
         c.args(checks);
         c
     };

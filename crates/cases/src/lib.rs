@@ -92,7 +92,11 @@ pub fn assert_has(plan: &Plan, codes: &[&str]) {
 
 /// Every finding of a plan, one a line.
 pub fn said(plan: &Plan) -> String {
-    plan.findings.iter().map(|f| format!("{} {:?} {}: {}", f.kind.code, f.severity, f.place, f.says)).collect::<Vec<_>>().join("\n")
+    plan.findings
+        .iter()
+        .map(|f| format!("{} {:?} {}: {}", f.kind.code, f.severity, f.place, f.says))
+        .collect::<Vec<_>>()
+        .join("\n")
 }
 
 /// Runs a working with inputs in the units of its rows and gives one number of what comes out, in the unit of its row.

@@ -31,7 +31,11 @@ fn a_level_book_with_a_missing_backsight_is_refused_with_its_row() {
     let row = job.measure.book[at].row;
     let t = troubles(&job);
     let said = t.iter().find(|t| t.of == Part::LevelBook && t.row == Some(row));
-    assert!(said.is_some_and(|t| t.says.contains("CP2") && t.says.contains("expected a backsight")), "{}", all_said(&t));
+    assert!(
+        said.is_some_and(|t| t.says.contains("CP2") && t.says.contains("expected a backsight")),
+        "{}",
+        all_said(&t)
+    );
 }
 
 #[test]
@@ -75,7 +79,12 @@ fn a_tape_that_does_not_fit_is_named() {
     row.ties[0].1 = row.ties[0].1 + Length::m(0.5);
     match plan(&job) {
         Ok(p) => {
-            let says: Vec<&str> = p.findings.iter().filter(|f| ["M-005", "M-006"].contains(&f.kind.code)).map(|f| f.says.as_str()).collect();
+            let says: Vec<&str> = p
+                .findings
+                .iter()
+                .filter(|f| ["M-005", "M-006"].contains(&f.kind.code))
+                .map(|f| f.says.as_str())
+                .collect();
             assert!(says.iter().any(|s| s.contains("44")), "{}", groundhold_cases::said(&p));
         }
         Err(t) => assert!(t.iter().any(|t| t.of == Part::Positions && t.says.contains("44")), "{}", all_said(&t)),
@@ -89,7 +98,11 @@ fn a_pad_outside_the_surveyed_ground_is_a_stop_and_the_rest_holds() {
         job.pads[0].corners.iter_mut().for_each(|c| *c = Point::m(c.x + shift, c.y));
         let p = planned(&job);
         let f = found(&p, "G-001");
-        assert!(f.iter().any(|f| f.severity == Severity::Stop && f.place.element == "P1"), "{shift}: {}", groundhold_cases::said(&p));
+        assert!(
+            f.iter().any(|f| f.severity == Severity::Stop && f.place.element == "P1"),
+            "{shift}: {}",
+            groundhold_cases::said(&p)
+        );
         assert_eq!(check(&p), [], "{shift}");
     }
 }
@@ -118,7 +131,11 @@ fn a_missing_price_is_a_finding_and_the_quote_says_that_it_is_incomplete() {
         job.order.prices.retain(|p| p.item != item);
         let p = planned(&job);
         assert!(found(&p, "O-001").iter().any(|f| f.says.contains(item)), "{item}: {}", groundhold_cases::said(&p));
-        assert!(!p.quote.is_complete() && p.quote.missing.iter().any(|m| m.contains(item)), "{item}: {:?}", p.quote.missing);
+        assert!(
+            !p.quote.is_complete() && p.quote.missing.iter().any(|m| m.contains(item)),
+            "{item}: {:?}",
+            p.quote.missing
+        );
         assert!(p.quote.total < whole.quote.total, "{item}");
         assert_eq!(check(&p), [], "{item}");
     }
@@ -139,14 +156,27 @@ fn without_any_price_everything_but_the_money_is_there() {
 fn slips_in_the_files_are_said_with_file_line_and_expectation() {
     let all: Vec<(&str, String)> = DEMO_TABLES.iter().map(|(n, t)| (*n, (*t).to_string())).collect();
     let job = |from: &str, to: &str| refused(&DEMO.replacen(from, to, 1), &all);
-    let table = |name: &'static str, from: &'static str, to: &'static str| refused(DEMO, &with_table(name, |t| t.replacen(from, to, 1)));
+    let table = |name: &'static str, from: &'static str, to: &'static str| {
+        refused(DEMO, &with_table(name, |t| t.replacen(from, to, 1)))
+    };
     let cases = [
         (job("apron   = \"0.6 m\"", "apron   = \"-0.6 m\""), "job.toml:", "from 0 to 10 m"),
         (job("level   = \"101.080 m\"", "level   = \"101.080\""), "job.toml:", "unit"),
-        (job("[\"9.6 m\", \"9.4 m\"], [\"9.6 m\", \"6.6 m\"]", "[\"9.6 m\", \"9.4 m\"], [\"4.0 m\", \"12 m\"], [\"4.0 m\", \"6.6 m\"]"), "job.toml:", "may not cross itself"),
+        (
+            job(
+                "[\"9.6 m\", \"9.4 m\"], [\"9.6 m\", \"6.6 m\"]",
+                "[\"9.6 m\", \"9.4 m\"], [\"4.0 m\", \"12 m\"], [\"4.0 m\", \"6.6 m\"]",
+            ),
+            "job.toml:",
+            "may not cross itself",
+        ),
         (table("levels.csv", "station,backsight", "station,backsite"), "levels.csv:1:", "backsight"),
         (table("positions.csv", "\n4,", "\n4,7,"), "positions.csv:5:", "expected"),
-        (table("prices.csv", "item,unit,price,pack", "item,unit,price,colour"), "prices.csv:1:", "there is no column `colour`"),
+        (
+            table("prices.csv", "item,unit,price,pack", "item,unit,price,colour"),
+            "prices.csv:1:",
+            "there is no column `colour`",
+        ),
         (table("prices.csv", "each,16.20", "each,"), "prices.csv:2:", "has no price"),
         (table("levels.csv", "B,,1.077,,", "B,,x.077,,"), "levels.csv:3:", "expected a number of metres"),
     ];
@@ -157,7 +187,8 @@ fn slips_in_the_files_are_said_with_file_line_and_expectation() {
 
 #[test]
 fn ten_megabytes_of_noise_in_any_file_are_refused_with_few_words() {
-    let noise: String = (0u32..10 << 20).map(|i| char::from((i.wrapping_mul(2_654_435_761) >> 24) as u8 % 94 + 33)).collect();
+    let noise: String =
+        (0u32..10 << 20).map(|i| char::from((i.wrapping_mul(2_654_435_761) >> 24) as u8 % 94 + 33)).collect();
     for (name, _) in DEMO_TABLES {
         let said = refused(DEMO, &with_table(name, |_| noise.clone()));
         assert!((1..200).contains(&said.len()), "{name}: {} problems", said.len());

@@ -19,7 +19,11 @@ fn levels(p: &Plan) -> Vec<(String, Level)> {
     for w in &p.walls {
         for q in &w.layout.posts {
             let name = format!("{} post {}", w.id, q.number);
-            all.extend([(name.clone() + " top", q.top), (name.clone() + " front", q.front), (name + " bottom", q.bottom)]);
+            all.extend([
+                (name.clone() + " top", q.top),
+                (name.clone() + " front", q.front),
+                (name + " bottom", q.bottom),
+            ]);
         }
         all.extend(w.layout.boards.iter().map(|b| (format!("{} {}", w.id, b.mark), b.top)));
     }

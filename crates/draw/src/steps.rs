@@ -19,7 +19,7 @@ use crate::site_section::{foot, footer, wall_cuts};
 use crate::view::{View, arrow, scale_among};
 
 /// Stone under the treads, as the dig reckons with it, metres.
-const BUILD_UP: f64 = 0.15;
+pub(crate) const BUILD_UP: f64 = 0.15;
 /// Shown beyond both ends, metres.
 const BEYOND: f64 = 0.7;
 

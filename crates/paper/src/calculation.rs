@@ -9,7 +9,7 @@ use crate::table::{Table, figures, sentences, words};
 use crate::wrap;
 
 /// Lines of one calculation that are printed; a loop over hundreds of strips is cut, and it is said.
-const MOST_LINES: usize = 60;
+const MOST_LINES: usize = 30;
 /// Values of a list that are printed.
 const MOST_VALUES: usize = 16;
 
@@ -69,12 +69,26 @@ fn figure(v: f64) -> String {
     trim(v, decimals)
 }
 
+/// The same, metres to the millimetre.
+fn figure_in(v: f64, unit: Unit) -> String {
+    if unit == Unit::M && v.abs() >= 1.0 && v.is_finite() { trim(v, 3) } else { figure(v) }
+}
+
+/// A list of values, or words such as the rows of a book, that need the room of a sentence.
+fn is_long(v: &Value) -> bool {
+    match v {
+        Value::One(_) => false,
+        Value::Many(vs) => vs.len() > 2,
+        Value::Word(w) => w.chars().count() > 14,
+    }
+}
+
 /// A value in its unit.
 pub(crate) fn value(v: &Value, unit: Unit) -> String {
     match v {
-        Value::One(v) => unit_of(figure(*v), unit),
+        Value::One(v) => unit_of(figure_in(*v, unit), unit),
         Value::Many(vs) => {
-            let shown: Vec<String> = vs.iter().take(MOST_VALUES).map(|v| figure(*v)).collect();
+            let shown: Vec<String> = vs.iter().take(MOST_VALUES).map(|v| figure_in(*v, unit)).collect();
             let more = if vs.len() > MOST_VALUES { format!("; … {} values in all", vs.len()) } else { String::new() };
             unit_of(shown.join("; "), unit) + &more
         }
@@ -111,6 +125,7 @@ fn sheet(flow: &mut Flow, number: &str, used_for: &str, trace: &Trace) {
             flow.gap(0.8);
             let mut t = Table::new(vec![sentences("Result"), figures("")]);
             t.style = t.style.sized(2.4);
+            t.columns[1].wraps = worked.values.iter().any(is_long);
             for (o, v) in w.outputs.iter().zip(&worked.values) {
                 t.row([o.words.into(), value(v, o.unit)]);
             }
@@ -133,10 +148,7 @@ fn inputs(flow: &mut Flow, trace: &Trace) {
         };
         t.row([row.symbol.into(), row.words.into(), value(v, row.unit), valid]);
     }
-    // A list of values needs the room of a sentence.
-    if trace.given.iter().any(|v| matches!(v, Value::Many(vs) if vs.len() > 2)) {
-        t.columns[2].wraps = true;
-    }
+    t.columns[2].wraps = trace.given.iter().any(is_long);
     flow.table(&t);
 }
 

@@ -66,7 +66,14 @@ pub(crate) fn leaf(plan: &Plan, sheets: &[(&'static str, String, usize)]) -> Lea
     let large = Style::BODY.bold().sized(8.0);
     leaf.text(&cut_to(&about.name, left.width(), large.size, large.weight), left.left, left.top, Align::Start, &large);
     let under = format!("{}  ·  for {}", about.place, about.client);
-    leaf.text(&under, left.left, left.top + 11.5, Align::Start, &Style::BODY.sized(3.6).ink(GREY));
+    let grey = Style::BODY.sized(3.6);
+    leaf.text(
+        &cut_to(&under, left.width(), grey.size, grey.weight),
+        left.left,
+        left.top + 11.5,
+        Align::Start,
+        &Style::BODY.sized(3.6).ink(GREY),
+    );
     let head = 20.0;
     let scene = draw::plan_view(plan, left.width(), left.height() - head);
     leaf.items.extend(scene.items.iter().map(|i| i.moved(left.left, left.top + head)));

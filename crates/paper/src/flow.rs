@@ -153,8 +153,10 @@ impl Flow {
         self.head(&fitted, &heads);
         for (i, row) in table.rows.iter().enumerate() {
             let mut height = self.height_of(&fitted, row);
-            // A line that begins a group stays with its first row; a sum stays with nothing it could lose.
-            if let (Row::Group(_), Some(next)) = (row, table.rows.get(i + 1)) {
+            // A line that begins a group stays with its first row.
+            // The last row does not stand alone on a page either.
+            let keeps = matches!(row, Row::Group(_)) || i + 2 == table.rows.len();
+            if let (true, Some(next)) = (keeps, table.rows.get(i + 1)) {
                 height += self.height_of(&fitted, next);
             }
             if !self.at_top() && self.y + height > self.paper.content().bottom + 1e-9 {

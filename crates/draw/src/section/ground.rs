@@ -47,8 +47,8 @@ fn top(cut: &Cut, x: f64) -> Top {
     let pad = || cut.plan.job.pads.iter().find(|p| p.id == piece.of).map(|p| p.build_up);
     match piece.kind {
         GroundKind::Pad => pad().filter(|b| *b > Length::ZERO).map_or(soil, |b| Top::Stone(b.to_m())),
-        GroundKind::Tread => Top::Stone(0.15),
-        GroundKind::Ramp => Top::Stone(0.1),
+        GroundKind::Tread => Top::Stone(crate::steps::BUILD_UP),
+        GroundKind::Ramp => Top::Stone(crate::ramp::BUILD_UP),
         GroundKind::Batter => soil,
     }
 }

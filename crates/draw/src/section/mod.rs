@@ -138,7 +138,7 @@ fn draw(cut: &Cut, scene: &mut Scene, room: &Frame) {
     scene.items.extend(labels);
     let letter = section_letter(cut.plan, &cut.wall.id);
     let title = format!(
-        "Section {letter}–{letter}, {} at post {}, chainage {}",
+        "Section {letter}–{letter}, {} beside post {}, chainage {}",
         cut.wall.id,
         cut.post.number,
         cut.plan.job.about.units.run(cut.post.chainage)

@@ -3,7 +3,7 @@
 use groundhold_quantity::{Length, math};
 
 use super::bays::{CoursedBay, Courses};
-use super::posts_along::Mark;
+use super::posts_along::{FITS, Mark};
 use super::{Boards, TimberPostSpec};
 use crate::{Board, CaseError, Line, WallCase};
 

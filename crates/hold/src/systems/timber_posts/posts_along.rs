@@ -56,7 +56,7 @@ fn divide(from: Length, to: Length, bay: Length, least: Length) -> Vec<Length> {
         return (1..whole as usize).map(|i| from + length * (i as f64 / whole)).collect();
     }
     let mut at: Vec<Length> = (1..=whole as usize).map(|i| from + bay * i as f64).collect();
-    if if rest < least && whole >= 1.0 {
+    if rest < least && whole >= 1.0 {
         at.pop();
         at.push(to - (bay + rest) / 2.0);
     }

@@ -221,6 +221,12 @@ pub(crate) fn refused(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, p
         all.push(Remedy::ours(says, adjust(case, "posts.hole_diameter", value)));
     }
     all.extend(one_more(case, spec, layout, post, &states));
+    if all.is_empty() {
+        all.extend(wider_and_more(case, spec, layout, post, &states));
+    }
+    if all.is_empty() {
+        all.extend(beside_it(case, spec, post, &states));
+    }
     all.extend(lower(case, spec, layout, post, &states));
     all.push(Remedy::theirs(format!(
         "Post {}: tied back, or dowelled into the {what}, to an engineer's detail.",
@@ -259,6 +265,74 @@ fn one_more(
             Remedy::ours(says, adjust(case, "posts.extra", exact.join(", ")))
         })
     })
+}
+
+/// How far from the edge of a refused hole the middle of another is offered. Common practice, no source.
+const ASIDE: Length = Length::mm(80.0);
+
+/// Where nothing helps at that place: the widest closer spacing at which no post stands in the refused hole or at its
+/// edge, and all posts stand.
+fn beside_it(case: &WallCase, spec: &TimberPostSpec, post: &Post, states: &[LoadCase]) -> Option<Remedy> {
+    let aside = post.hole_diameter / 2.0 + ASIDE;
+    let clear = |p: &Post| p.built || aside <= (p.chainage - post.chainage).abs();
+    let found = closer(spec).into_iter().find(|bay| {
+        let mut s = spec.clone();
+        s.spacing = *bay;
+        trial(case, s, |_| {}).is_some_and(|t| t.layout.posts.iter().all(clear) && t.stands(states))
+    })?;
+    let says = format!(
+        "Posts at {} instead of {}: none then stands within {} of post {}; probe with a bar before digging.",
+        case.units.length(found),
+        case.units.length(bay_of(spec)),
+        case.units.length(aside),
+        post.number
+    );
+    Some(Remedy::ours(says, adjust(case, "spec.spacing", mm(found))))
+}
+
+/// Where neither a wider hole nor posts more will do alone: both, the posts in the bays beside it or as near as holes can be.
+fn wider_and_more(
+    case: &WallCase,
+    spec: &TimberPostSpec,
+    layout: &Layout,
+    post: &Post,
+    states: &[LoadCase],
+) -> Option<Remedy> {
+    let beside = |b: &crate::Bay| (b.to_post == post.number || b.from_post == post.number).then_some(b.chainage);
+    let bays: Vec<(Length, Length)> = layout.bays.iter().filter_map(beside).collect();
+    let middles: Vec<Length> = bays.iter().map(|(a, b)| (*a + *b) / 2.0).collect();
+    let close =
+        |(a, b): &(Length, Length)| if *b > post.chainage { post.chainage + CLOSEST } else { *a + (*b - *a - CLOSEST) };
+    let nearer: Vec<Length> = bays.iter().map(close).collect();
+    let widths = HOLES.iter().filter(|d| post.hole_diameter < **d);
+    let tries = widths.flat_map(|d| [(*d, &middles), (*d, &nearer)]);
+    let passes = |(d, places): &(Length, &Vec<Length>)| {
+        let put = |c: &mut WallCase| {
+            let extra = |at: &Length| PostChange { chainage: *at, hole_diameter: None, depth: None, extra: true };
+            c.changes.push(PostChange { chainage: post.chainage, hole_diameter: Some(*d), depth: None, extra: false });
+            c.changes.extend(places.iter().map(extra));
+        };
+        trial(case, spec.clone(), put).is_some_and(|t| {
+            let same = t.layout.posts.iter().find(|p| (p.chainage - post.chainage).abs() < Length::mm(1.0));
+            let at = |p: &Post| {
+                embedment::utilisation_at(&t.case, &t.spec, &t.layout.bays, p, states.iter().copied(), p.depth)
+            };
+            same.is_some_and(|p| at(p) <= 1.0)
+        })
+    };
+    let (d, places) = tries.into_iter().find(passes)?;
+    let shown: Vec<String> = places.iter().map(|p| case.units.run(*p)).collect();
+    let exact: Vec<String> = places.iter().map(|p| format!("{:.3} m", p.to_m())).collect();
+    let says = format!(
+        "Post {}: a hole of {} diameter, {} deep as it is, and posts more at chainage {}.",
+        post.number,
+        case.units.length(d),
+        case.units.length(post.depth),
+        shown.join(" and ")
+    );
+    let mut change = adjust(case, "posts.hole_diameter", format!("{} at {:.3} m", mm(d), post.chainage.to_m()));
+    change.extend(adjust(case, "posts.extra", exact.join(", ")));
+    Some(Remedy::ours(says, change))
 }
 
 /// The wall and the ground behind lower by whole courses there.

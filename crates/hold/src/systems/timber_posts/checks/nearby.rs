@@ -196,9 +196,11 @@ fn cut_near(case: &WallCase, post: &Post, n: &Neighbour, depth: Length) -> Optio
 /// A footing against the line at 45° down from its underside to the bottom of the post hole.
 fn footing_near(case: &WallCase, layout: &Layout, post: &Post, n: &Neighbour, depth: Length) -> Option<Finding> {
     let hole = layout.holes.get(post.number - 1)?;
+    // The footing's depth counts from the ground beside it, not from that at the end of a wall that fades.
+    let beside = Line::new(&case.stations).at(n.chainage);
     let surface = match n.side {
-        Side::Behind => post.behind,
-        Side::InFront => post.front,
+        Side::Behind => beside.behind,
+        Side::InFront => beside.front,
     };
     let allowed = depth + n.distance;
     let dug = surface - hole.bottom;
