@@ -166,13 +166,8 @@ fn wall(w: &groundhold_plan::WallPlan, u: Units) -> String {
     let l = &w.layout;
     let depth = |f: fn(Length, Length) -> Length| l.posts.iter().map(|p| p.depth).reduce(f).unwrap_or_default();
     let worst = |kind: CheckKind| w.verdict.worst(kind).map_or(0.0, |c| c.utilisation);
-    let blocked = w
-        .verdict
-        .checks
-        .iter()
-        .filter(|c| c.governs && c.case == LoadCase::DrainBlocked)
-        .map(|c| c.utilisation)
-        .fold(0.0, f64::max);
+    let blocked =
+        w.verdict.checks.iter().filter(|c| c.case == LoadCase::DrainBlocked).map(|c| c.utilisation).fold(0.0, f64::max);
     format!(
         "{} {} long, holds {}, stands {}: {} posts in holes {} to {}; used {:.0} % in the ground, {:.0} % bow, {:.0} % drain blocked",
         w.id,

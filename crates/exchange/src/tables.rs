@@ -95,7 +95,11 @@ impl<'a> Table<'a> {
     fn check_header(&mut self, line: usize, must: &[&str], may: &dyn Fn(&str) -> bool, known: &[&str]) -> bool {
         if self.header.len() > MOST_COLUMNS {
             let excerpt: Vec<&str> = self.header.iter().take(20).map(String::as_str).collect();
-            let says = format!("found {} columns, expected at most {MOST_COLUMNS}; known are {}", self.header.len(), known.join(", "));
+            let says = format!(
+                "found {} columns, expected at most {MOST_COLUMNS}; known are {}",
+                self.header.len(),
+                known.join(", ")
+            );
             let excerpt = excerpt.join(",");
             self.complain(line, 1, &excerpt, says);
             return false;

@@ -242,15 +242,16 @@ const LOOK_LEAST: Length = Length::m(4.0);
 fn neighbours(common: &Common, profile: &WallProfile, from: Length) -> Vec<Neighbour> {
     let mut found: Vec<(Neighbour, Length)> = vec![];
     // The nearest place counts; of places as near, the one where the wall holds most.
-    let mut keep = |n: Neighbour, retained: Length| match found.iter_mut().find(|f| f.0.what == n.what && f.0.side == n.side) {
-        Some(f) => {
-            let (nearer, as_near) = (n.distance + AS_NEAR < f.0.distance, n.distance < f.0.distance + AS_NEAR);
-            if nearer || (as_near && retained > f.1) {
-                *f = (n, retained);
+    let mut keep =
+        |n: Neighbour, retained: Length| match found.iter_mut().find(|f| f.0.what == n.what && f.0.side == n.side) {
+            Some(f) => {
+                let (nearer, as_near) = (n.distance + AS_NEAR < f.0.distance, n.distance < f.0.distance + AS_NEAR);
+                if nearer || (as_near && retained > f.1) {
+                    *f = (n, retained);
+                }
             }
-        }
-        None => found.push((n, retained)),
-    };
+            None => found.push((n, retained)),
+        };
     for s in profile.stations.iter().filter(|s| s.retained >= SLIGHT) {
         for (side, way) in [(hold::Side::Behind, -1.0), (hold::Side::InFront, 1.0)] {
             let ray = s.facing * way;

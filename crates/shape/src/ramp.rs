@@ -211,7 +211,12 @@ const GENTLE: [f64; 3] = [12.0, 14.0, 20.0];
 fn gentler(u: Units, rise: Length) -> Vec<Remedy> {
     let lengths = GENTLE.iter().filter_map(|n| Some((n, ramp_length(rise, Slope::one_in(*n)).ok()?)));
     let words = |(n, l): (&f64, crate::gradient::Gradient)| {
-        format!("{} at {} for the rise of {}, level landings not counted.", u.run(l.run), u.slope(Slope::one_in(*n)), u.length(rise))
+        format!(
+            "{} at {} for the rise of {}, level landings not counted.",
+            u.run(l.run),
+            u.slope(Slope::one_in(*n)),
+            u.length(rise)
+        )
     };
     lengths.map(|l| Remedy::theirs(words(l))).collect()
 }

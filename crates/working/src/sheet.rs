@@ -184,8 +184,11 @@ impl<'s> Shown<'s> {
     }
     fn call(self, name: &str, value: f64, angle: bool) -> Self {
         let n = self.node();
-        let node =
-            Node { symbols: format!("{name}({})", n.symbols), numbers: format!("{name}({})", n.numbers), rank: (ATOM, ATOM) };
+        let node = Node {
+            symbols: format!("{name}({})", n.symbols),
+            numbers: format!("{name}({})", n.numbers),
+            rank: (ATOM, ATOM),
+        };
         Shown::make(self.sheet, node, value, angle)
     }
     fn raised(self, mark: &str, value: f64) -> Self {

@@ -8,7 +8,7 @@ use crate::{Condition, Consequence, Measured, Region, Status, Trigger, Words};
 /// No place in particular.
 pub static REGION: Region = Region {
     code: "generic",
-    name: "no place in particular",
+    name: "this place, as no region is chosen",
     words: Words {
         permit: "permit",
         office: "the local building office",

@@ -174,7 +174,14 @@ fn places(profile: &Profile, about: Option<f64>, count: usize) -> Vec<f64> {
 
 pub(super) fn worst(profile: &Profile, search: &Search) -> Option<Worst> {
     let under = search.under.map(|p| (profile.inward(p.x), p.y));
-    let mut hunt = Hunt { profile, under, least_depth: search.least_depth.to_m(), room: vec![], tried: 0, sketching: under.is_some() };
+    let mut hunt = Hunt {
+        profile,
+        under,
+        least_depth: search.least_depth.to_m(),
+        room: vec![],
+        tried: 0,
+        sketching: under.is_some(),
+    };
     let found = hunt.sweep();
     let (lo, hi) = profile.ends();
     let fine = fineness(under.is_some());
