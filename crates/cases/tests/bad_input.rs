@@ -76,7 +76,7 @@ fn a_break_line_through_an_unknown_point_is_refused_by_name() {
 fn a_tape_that_does_not_fit_is_named() {
     let mut job = demo();
     let row = job.measure.positions.iter_mut().find(|r| r.point == "44").unwrap();
-    row.ties[0].1 = row.ties[0].1 + Length::m(0.5);
+    row.ties[0].1 += Length::m(0.5);
     match plan(&job) {
         Ok(p) => {
             let says: Vec<&str> = p

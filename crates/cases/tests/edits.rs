@@ -178,7 +178,7 @@ const CHANGES: &[(&str, Change)] = &[
     ("tape read wrong", |j, e| {
         let row = pick(&mut j.measure.positions, e.which);
         if let Some((_, tape)) = row.ties.first_mut() {
-            *tape = *tape + Length::m(0.3 * e.by.0);
+            *tape += Length::m(0.3 * e.by.0);
         }
     }),
     ("rock", |j, e| {

@@ -29,6 +29,8 @@ impl Catchment {
 const MANY: usize = 4000;
 /// About so many pieces at most before halving; a survey of 3000 m² has them a metre long.
 const PIECES: f64 = 3000.0;
+/// Faces this near to a triangle are looked at with it, m.
+const TOUCH: f64 = 1e-6;
 /// How often a piece is halved where the answer changes inside it.
 const HALVINGS: u32 = 2;
 
@@ -40,7 +42,7 @@ const HALVINGS: u32 = 2;
 /// on surfaces of more than 4000 triangles to about a triangle.
 /// `uphill` is how far the ground goes on rising beyond the survey; `None` counts as nothing there.
 pub fn catchments(ground: &Tin, walls: &[WallLine], uphill: Option<Length>) -> Vec<Catchment> {
-    let drain = Drainage { hill: Hill::of(ground), faces: walls.iter().enumerate().flat_map(faces).collect() };
+    let drain = Drainage::of(Hill::of(ground), walls.iter().enumerate().flat_map(faces).collect());
     let step = walls.iter().map(|w| 0.5 * w.length().to_m()).fold(1.5, f64::min).max(0.25);
     let step = step.max((ground.area().to_m2() / PIECES).sqrt());
     let mut areas = vec![0.0; walls.len()];
@@ -76,28 +78,53 @@ struct Face {
 struct Drainage {
     hill: Hill,
     faces: Vec<Face>,
+    /// Faces that may stand in each triangle.
+    within: Vec<Vec<usize>>,
 }
 
 impl Drainage {
+    fn of(hill: Hill, faces: Vec<Face>) -> Drainage {
+        let stands = |t: usize| {
+            let ring = hill.ring(t);
+            let span = |of: fn(&Point) -> f64| {
+                ring.iter().map(of).fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), v| (a.min(v), b.max(v)))
+            };
+            let ((x0, x1), (y0, y1)) = (span(|p| p.x), span(|p| p.y));
+            let meets = move |f: &Face| {
+                f.from.x.max(f.to.x) >= x0 - TOUCH
+                    && f.from.x.min(f.to.x) <= x1 + TOUCH
+                    && f.from.y.max(f.to.y) >= y0 - TOUCH
+                    && f.from.y.min(f.to.y) <= y1 + TOUCH
+            };
+            faces.iter().enumerate().filter(|(_, f)| meets(f)).map(|(i, _)| i).collect()
+        };
+        let within = (0..hill.triangles()).map(stands).collect();
+        Drainage { hill, faces, within }
+    }
+
     /// The wall that water from `p` in triangle `t` meets first.
     fn wall_below(&self, p: Point, t: usize) -> Option<usize> {
         let mut met = None;
-        self.hill.run_down(p, t, |from, to, _| {
-            met = self.first_face(from, to);
+        self.hill.run_down(p, t, |from, to, inside| {
+            met = self.first_face(from, to, inside);
             if met.is_some() { Go::Stop } else { Go::On }
         });
         met
     }
 
-    /// The wall met first from behind on the straight way between two points.
-    fn first_face(&self, from: Point, to: Point) -> Option<usize> {
+    /// The wall met first from behind on the straight way between two points, in a triangle or along an edge.
+    fn first_face(&self, from: Point, to: Point, inside: Option<usize>) -> Option<usize> {
         let mut first: Option<(f64, usize)> = None;
-        for face in &self.faces {
+        let mut look = |face: &Face| {
             if let Some(t) = face.met(from, to)
                 && first.is_none_or(|(least, _)| t < least)
             {
                 first = Some((t, face.wall));
             }
+        };
+        match inside {
+            Some(t) => self.within[t].iter().for_each(|i| look(&self.faces[*i])),
+            None => self.faces.iter().for_each(look),
         }
         first.map(|f| f.1)
     }
@@ -150,7 +177,7 @@ impl Drainage {
                     met = label;
                     return Go::Stop;
                 }
-                met = self.first_face(from, to);
+                met = self.first_face(from, to, inside);
                 if met.is_some() { Go::Stop } else { Go::On }
             });
             known[t] = Some(met);

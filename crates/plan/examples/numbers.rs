@@ -121,7 +121,7 @@ fn cutting() {
             })
             .collect();
         let saw = Saw { kerf: Length::mm(number(kerf)), trim: Length::ZERO };
-        let Ok(plan) = cut(&demands, &stocks, &saw, DEFAULT_EFFORT) else { continue };
+        let Ok(plan) = cut("m", &demands, &stocks, &saw, DEFAULT_EFFORT) else { continue };
         println!(
             "{{\"kind\":\"cutting\",\"name\":\"{name}\",\"kerf\":{kerf},\"stock\":\"{stock}\",\"pieces\":\"{pieces}\",\"cost\":{:.2},\"bound\":{:.4},\"proven\":{}}}",
             plan.cost.amount(),

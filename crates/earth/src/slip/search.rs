@@ -120,7 +120,9 @@ impl Hunt<'_> {
         let mut best = start;
         let mut halvings = 0;
         let mut moves = 0;
-        while halvings < 12 && moves < 200 {
+        // A sketch is not sharp enough to close in further than this.
+        let most = if self.sketching { 7 } else { 12 };
+        while halvings < most && moves < 200 {
             let mut next = best;
             for n in 0..27 {
                 let by = |axis: u32| (n / 3_i32.pow(axis) % 3 - 1) as f64;
