@@ -30,11 +30,13 @@ pub fn demo(out: &Path, json: bool) -> Result<Ending, Refusal> {
     let plan = files::planned(&opened.job)?;
     let date = record::today();
     let drawings = jobs::write_drawings(&plan, out)?;
+    let picture = groundhold_draw::to_svg(&groundhold_draw::picture(&plan));
+    files::write(&out.join("picture.svg"), picture.as_bytes())?;
     let mut names = jobs::write_paper(&plan, out, &date)?;
     names.extend(jobs::write_spreadsheet(&plan, out, &date)?);
     names.extend(jobs::write_tables(&plan, out, |_| true)?);
     files::write(&out.join("plan.json"), groundhold_exchange::plan_json(&plan).as_bytes())?;
-    names.push("plan.json".into());
+    names.extend(["picture.svg".into(), "plan.json".into()]);
     if json {
         println!("{}", groundhold_exchange::plan_json(&plan));
         return Ok(Ending::Fine);

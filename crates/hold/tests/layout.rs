@@ -198,6 +198,31 @@ prop_compose! {
     }
 }
 
+#[test]
+fn a_wall_a_hair_longer_than_whole_bays_still_has_courses_as_long_as_it_is() {
+    let mut s = spec();
+    s.hole.depth = Some(mm(700.0));
+    let l = lay_out(&straight(15.600145914702013, 0.2, s)).unwrap();
+    let sum: Length = l.boards.iter().filter(|b| b.course == 1).map(|b| b.length).sum();
+    assert!((sum - l.length).abs() < mm(0.01), "{sum:?} and {:?}", l.length);
+}
+
+/// Written down to the millimetre, standing posts lie a little more than whole bays apart; no post is put between them.
+#[test]
+fn posts_that_stand_a_millimetre_more_than_a_bay_apart_get_no_post_between_them() {
+    let mut s = spec();
+    s.hole.depth = Some(mm(700.0));
+    let mut c = straight(7.2, 0.6, s);
+    let before = lay_out(&c).unwrap();
+    let stand =
+        |p: &Post, by: f64| FixedPost { chainage: p.chainage + mm(by), depth: p.depth, hole_diameter: p.hole_diameter };
+    c.built = vec![stand(&before.posts[1], 0.0), stand(&before.posts[2], 1.0)];
+    let l = lay_out(&c).unwrap();
+    assert_eq!(l.posts.len(), before.posts.len());
+    assert_eq!(l.posts.iter().filter(|p| p.built).count(), 2);
+    assert!(l.boards.iter().all(|b| b.length <= mm(2400.0) + mm(0.5)));
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(64))]
 
@@ -237,8 +262,11 @@ proptest! {
     fn a_course_that_runs_through_is_as_long_as_the_wall(length in 2.0f64..20.0, retained in 0.2f64..1.0) {
         let l = lay_out(&straight(length, retained, { let mut s = spec(); s.hole.depth = Some(mm(700.0)); s })).unwrap();
         for course in 1..=l.bays[0].courses {
-            let sum: Length = l.boards.iter().filter(|b| b.course == course).map(|b| b.length).sum();
-            prop_assert!((sum - l.length).abs() < mm(0.01));
+            let boards: Vec<&Board> = l.boards.iter().filter(|b| b.course == course).collect();
+            let sum: Length = boards.iter().map(|b| b.length).sum();
+            // A board may be a stock length as it comes where its bays are up to 2 mm wider; it is never longer.
+            prop_assert!(sum - l.length < mm(0.01));
+            prop_assert!(l.length - sum < mm(2.0) * boards.len() as f64);
         }
         let carried: Length = l.posts.iter().map(|p| p.tributary).sum();
         prop_assert!((carried - l.length).abs() < mm(0.01));

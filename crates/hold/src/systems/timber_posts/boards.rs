@@ -52,10 +52,12 @@ impl<'a> Filler<'a> {
     /// Fills bays `first..end`, none of whose inner marks is a corner. `stagger` starts with one bay.
     pub fn fill(&self, first: usize, end: usize, stagger: bool) -> Result<Vec<Stretch>, CaseError> {
         let stock = self.spec.stock.iter().copied().reduce(Length::max).unwrap_or_default();
-        let longest = stock + FITS;
+        // Between posts that stand, a board that is a hair too short still ends on them.
+        let stands = |from: usize, to: usize| self.marks[from..=to].iter().any(|m| m.built.is_some());
+        let longest = |from, to| stock + if stands(from, to) { FITS } else { Length::mm(0.5) };
         let most = self.spec.bays_per_board.unwrap_or(usize::MAX).max(1);
         let reach = |from: usize, most: usize| {
-            let fits = |to: &usize| to - from <= most && self.length(from, *to) <= longest;
+            let fits = |to: &usize| to - from <= most && self.length(from, *to) <= longest(from, *to);
             (from + 1..=end).take_while(fits).last()
         };
         let mut pieces = vec![];
@@ -71,7 +73,12 @@ impl<'a> Filler<'a> {
                 let found = self.case.units.length(self.length(at, at + 1));
                 return Err(self.case.wrong(what, found, "no longer than the longest stock board"));
             };
-            pieces.push(Stretch { first: at, end: to, length: self.length(at, to).min(stock) });
+            let length = self.length(at, to);
+            pieces.push(Stretch {
+                first: at,
+                end: to,
+                length: if stands(at, to) { length.min(stock) } else { length },
+            });
             at = to;
         }
         Ok(pieces)

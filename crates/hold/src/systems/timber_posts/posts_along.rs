@@ -48,11 +48,11 @@ fn least_bay(spec: &TimberPostSpec) -> Length {
 pub(crate) const FITS: Length = Length::mm(2.0);
 
 /// Where a stretch is divided, without its ends.
-fn divide(from: Length, to: Length, bay: Length, least: Length) -> Vec<Length> {
+fn divide(from: Length, to: Length, bay: Length, least: Length, fits: Length) -> Vec<Length> {
     let length = to - from;
     let whole = (length / bay + 1e-6).floor();
     let rest = length - bay * whole;
-    if rest < FITS && whole >= 1.0 {
+    if rest < fits && whole >= 1.0 {
         return (1..whole as usize).map(|i| from + length * (i as f64 / whole)).collect();
     }
     let mut at: Vec<Length> = (1..=whole as usize).map(|i| from + bay * i as f64).collect();
@@ -77,7 +77,9 @@ pub(crate) fn posts_along(case: &WallCase, spec: &TimberPostSpec) -> Result<Vec<
         marks.push(fixed[i]);
         let Some(next) = fixed.get(i + 1) else { break };
         let plain = |at| Mark { joint: at, centre: at, corner: false, built: None, extra: false };
-        marks.extend(divide(fixed[i].joint, next.joint, bay, least_bay(spec)).into_iter().map(plain));
+        let stands = fixed[i].built.or(next.built).is_some();
+        let fits = if stands { FITS } else { bay * 1e-5 };
+        marks.extend(divide(fixed[i].joint, next.joint, bay, least_bay(spec), fits).into_iter().map(plain));
     }
     for change in case.changes.iter().filter(|c| c.extra) {
         let c = change.chainage;
