@@ -218,16 +218,18 @@ fn replan(opened: &Opened, before: &Plan, text: &str, try_only: bool, json: bool
     let job = files::parse(&opened.file, &opened.folder, text)?;
     let after = files::planned(&job)?;
     let difference = difference_of(before, &after);
+    // Written before anything is said: whoever stops listening to the answer does not lose the entry.
+    if !try_only {
+        files::write(&opened.file, text.as_bytes())?;
+    }
     if json {
         println!("{}", groundhold_exchange::difference_json(&difference));
     } else {
         print!("{}", summary::difference(&difference, &after));
-    }
-    if try_only {
-        println!("nothing was written");
-    } else {
-        files::write(&opened.file, text.as_bytes())?;
-        println!("written to {}", opened.file.display());
+        match try_only {
+            true => println!("nothing was written"),
+            false => println!("written to {}", opened.file.display()),
+        }
     }
     Ok(summary::ending(&after))
 }
