@@ -91,7 +91,7 @@ pub fn new_job(args: &NewArgs) -> Result<Ending, Refusal> {
         return Err(format!("tiers: found {tiers}, expected 1 to 12"));
     }
     let soil = ask(
-        "Which soil (see `groundhold work soil`; silty-clay, firm-clay, medium-sand, gravel …)?",
+        "Which soil, told by hand (silty-clay, firm-clay, silty-sand, medium-sand, gravel …)?",
         &args.soil,
         "silty-clay",
     )?;

@@ -72,7 +72,7 @@ pub(crate) fn works(
     let stripped = moves.iter().map(|m| m.volumes.cut_area + m.volumes.fill_area).sum();
     build::Works {
         walls: walls.iter().map(|w| wall(job, w, drained, shaped, lowest)).collect(),
-        pads: shaped.pads.iter().map(|p| pad(job, p, moves)).collect(),
+        pads: shaped.pads.iter().map(|p| pad(job, p, moves, &pad_facts(job, ground, p, shaped))).collect(),
         flights: shaped.flights.iter().map(|f| flight(job, f, moves)).collect(),
         ramps: shaped.ramps.iter().map(|r| ramp(job, r, moves)).collect(),
         stripped: build::Stripped { area: stripped, turf: dug.turf.dug, topsoil: dug.topsoil.dug, complete: false },
@@ -185,7 +185,7 @@ fn of<'a>(moves: &'a [Moves], element: &'a str, kind: GroundKind) -> Option<&'a 
     moves.iter().find(|m| m.element == element && m.kind == kind)
 }
 
-fn pad(job: &Job, p: &shape::Pad, moves: &[Moves]) -> build::PadWorks {
+fn pad(job: &Job, p: &shape::Pad, moves: &[Moves], depths: &build::PadFacts) -> build::PadWorks {
     let m = of(moves, &p.id, GroundKind::Pad);
     let batter = of(moves, &p.id, GroundKind::Batter);
     let both = |f: fn(&Moves) -> Volume| m.into_iter().chain(batter).map(f).sum::<Volume>();
@@ -199,8 +199,8 @@ fn pad(job: &Job, p: &shape::Pad, moves: &[Moves]) -> build::PadWorks {
         topsoil: Volume::ZERO,
         turf: Default::default(),
         paving: if thick > Length::ZERO { area } else { Default::default() },
-        cut_depth: Length::ZERO,
-        fill_depth: Length::ZERO,
+        cut_depth: depths.cut,
+        fill_depth: depths.fill,
         complete: is_built(job, &p.id),
     }
 }
@@ -259,7 +259,7 @@ pub(crate) fn facts(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]
         _ => Some(None),
     });
     build::Facts {
-        walls: walls.iter().map(|w| wall_facts(job, w)).collect(),
+        walls: walls.iter().map(|w| wall_facts(job, ground, w)).collect(),
         pads: shaped.pads.iter().map(|p| pad_facts(job, ground, p, shaped)).collect(),
         edges: edges(walls),
         excavations: walls
@@ -312,7 +312,15 @@ fn to_near(job: &Job, w: &WallPlan, wanted: impl Fn(&NearKind) -> bool) -> build
     gaps.reduce(Length::min).map_or(untold, build::Near::At)
 }
 
-fn wall_facts(job: &Job, w: &WallPlan) -> build::WallFacts {
+/// True where the ground behind the wall stands above what was there before.
+fn holds_fill(ground: &Tin, w: &WallPlan) -> bool {
+    w.case.stations.iter().any(|s| {
+        let behind = Point::m(s.at.x - s.facing.x * 0.3, s.at.y - s.facing.y * 0.3);
+        ground.level_at(behind).is_some_and(|g| s.behind - g > Length::mm(100.0))
+    })
+}
+
+fn wall_facts(job: &Job, ground: &Tin, w: &WallPlan) -> build::WallFacts {
     let l = &w.layout;
     let load = w.case.loads.iter().filter(|x| x.from <= l.retained).map(|x| x.value).reduce(Pressure::max);
     let beside = w.case.neighbours.iter().filter_map(|n| match n.kind {
@@ -337,7 +345,7 @@ fn wall_facts(job: &Job, w: &WallPlan) -> build::WallFacts {
             .iter()
             .any(|x| ["car", "vehicle", "drive", "truck", "digger"].iter().any(|k| x.what.contains(k))),
         slope_behind: w.case.stations.iter().map(|s| s.slope_behind).reduce(Slope::max).unwrap_or_default(),
-        holds_fill: false,
+        holds_fill: holds_fill(ground, w),
         boundary: to_near(job, w, |k| matches!(k, NearKind::Boundary)),
         building: to_near(job, w, |k| matches!(k, NearKind::Footing(_))),
         street: to_near(job, w, |k| matches!(k, NearKind::Street)),
