@@ -8,8 +8,8 @@
 //! Embedment is computed in kN, m and kPa, timber and fixings in N, mm and MPa (US rules for fixings in lb and in, as
 //! they are published). This crate knows quantities and workings, and nothing of walls.
 
-mod bisect;
 mod given;
+mod root;
 
 pub mod embed;
 pub mod fix;

@@ -60,7 +60,7 @@ pub use case::{
     AtDepth, Case, Ground, Kind, Method, MethodDepth, Movement, PostMoment, Reduction, Required, Resistance, Subgrade,
     YieldLoad,
 };
-pub use compare::{depths_by_method, methods_for};
+pub use compare::{depths_by_method, factors_by_method, judged, methods_for};
 pub use deflection::{DEFLECTION_CLAY, DEFLECTION_SAND, Moved, Rigid, clay_moved, sand_moved};
 pub use front::{CLAY_FRONT, ClayFront, FrontLeft, ROW, Row, SAND_FRONT, SandFront, clay_front, row, sand_front};
 pub use hansen_pressure::{HANSEN_PRESSURE, HansenFactors, HansenSoil, hansen_pressure};
@@ -68,7 +68,7 @@ pub use ibc::{
     IBC_FREE_DEPTH, IBC_FREE_LOAD, IBC_FREE_TRIAL, IBC_HELD_DEPTH, IBC_HELD_LOAD, IbcAllowed, IbcPost, IbcPush,
     IbcStep, ibc_free, ibc_free_depth, ibc_held, ibc_held_depth, ibc_step,
 };
-pub use judge::{deflection, post_moment, post_yields, reduction, required_depth, resistance};
+pub use judge::{deflection, post_moment, post_yields, push_taken, reduction, required_depth, resistance};
 pub use presumptive::{PRESUMPTIVE, PRESUMPTIVE_SOURCE, Presumptive, presumptive};
 pub use rule_of_thumb::{RULE_OF_THUMB, Retained, as_deep_as_high};
 pub use subgrade::{SAND_STIFFNESS, SAND_STIFFNESS_SOURCE, SandStiffness, clay_stiffness};
