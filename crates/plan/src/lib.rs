@@ -5,6 +5,7 @@
 
 pub mod job;
 
+mod again;
 mod change;
 mod checker;
 mod compare;
@@ -29,7 +30,7 @@ pub use checker::{Violation, check};
 pub use compare::{Amounts, Difference, PostChanged, PostFigures, compare};
 pub use earthwork::Moves;
 pub use near::everything as everything_near;
-pub use plan::{Plan, balance, plan, plan_priced};
+pub use plan::{Plan, balance, plan, plan_priced, plan_quick, replan, replan_quick};
 pub use registry::{finding_kinds, working, workings};
 pub use survey::Survey;
 pub use trouble::{Part, Trouble};
