@@ -188,6 +188,7 @@ const CHANGES: &[(&str, Change)] = &[
                 wall: format!("W{}", 1 + e.which % 2),
                 post: 1 + e.which % 16,
                 chainage: (e.which % 3 != 0).then(|| Length::m(9.0 * e.by.0.abs())),
+                at: (e.which % 5 == 0).then(|| Point::m(6.0 + 3.6 * e.by.0, if e.which % 2 == 0 { 9.4 } else { 3.6 })),
                 depth: Length::m(e.by.1.abs()),
             }),
         );

@@ -5,7 +5,7 @@ use groundhold_cases::{as_built, assert_has, demo, demo_with, found, has, planne
 use groundhold_finding::{Adjust, Severity, Whose};
 use groundhold_hold::Post;
 use groundhold_plan::job::*;
-use groundhold_plan::{Plan, apply, check, compare, plan_priced};
+use groundhold_plan::{Plan, apply, check, compare, plan_priced, rock_along};
 use groundhold_quantity::{Length, Level, Point, distance};
 
 /// The downhill wall's posts 1 to 5 as the demo plans them.
@@ -17,10 +17,15 @@ fn five_posts() -> (Event, Vec<Post>) {
     (Event::Built(built), posts)
 }
 
-/// Rock 450 mm down at the third post of the uphill wall, with the chainage of that day as the command line writes it.
+/// Rock 450 mm down at the third post of the uphill wall, with the place of that day as the command line writes it.
 fn rock() -> Event {
-    let at = planned(&demo()).wall("W1").unwrap().layout.posts[2].chainage;
-    Event::Find(Find::Rock { wall: "W1".into(), post: 3, chainage: Some(at), depth: Length::mm(450.0) })
+    rock_at(3)
+}
+
+fn rock_at(post: usize) -> Event {
+    let p = planned(&demo()).wall("W1").unwrap().layout.posts[post - 1].clone();
+    let depth = Length::mm(450.0);
+    Event::Find(Find::Rock { wall: "W1".into(), post, chainage: Some(p.chainage), at: Some(p.face), depth })
 }
 
 /// Asserts that every post stands where it stood, as deep, and is counted as built.
@@ -113,7 +118,82 @@ fn ours_pass(job: &Job, plan: &Plan) -> usize {
 }
 
 /// In clay the first one and a half hole widths count for nothing (Broms): 450 mm of a hole 450 mm wide hold nothing, and
-/// no wider hole or post beside it changes that. Only an engineer's tie or dowel is left where the post cannot be moved.
+/// no wider hole or post more changes that. What is left is no post in that place.
+#[test]
+fn rock_at_450_mm_is_mended_in_one_step_by_a_post_moved_along_or_by_two_beside_it() {
+    let job = demo_with(&[rock()]);
+    let plan = plan_priced(&job).unwrap();
+    let f = found(&plan, "H-015")[0];
+    let moved: Vec<_> = f.remedies.iter().filter(|r| r.change.iter().any(|a| a.field == "posts.moved")).collect();
+    assert_eq!(moved.len(), 2, "{:?}", f.remedies);
+    let rock = rock_along(&rock_of(&job), plan.wall("W1").unwrap()).unwrap();
+    for r in moved {
+        assert!(r.proven && r.change.len() == 1, "{r:?}");
+        let after = planned(&apply(&job, &r.change[0]).unwrap());
+        assert!(!has(&after, "H-015") && !has(&after, "B-016"), "{}", r.says);
+        let w = after.wall("W1").unwrap();
+        let nearest = w.layout.posts.iter().map(|p| (p.chainage - rock).abs()).reduce(Length::min).unwrap();
+        assert!(
+            nearest >= Length::mm(305.0),
+            "a hole of 450 mm is offered {nearest:?} from the middle of the refused one"
+        );
+        assert_eq!(check(&after), []);
+        // The rock is still where it was found, for the drawings and the next person.
+        assert!((rock_along(&rock_of(&job), w).unwrap() - rock).abs() < Length::mm(2.0));
+        assert_eq!(w.case.refusals.len(), 1);
+    }
+}
+
+fn rock_of(job: &Job) -> Find {
+    let finds = job.record.iter().filter_map(|e| match &e.event {
+        Event::Find(f @ Find::Rock { .. }) => Some(f.clone()),
+        _ => None,
+    });
+    finds.last().unwrap()
+}
+
+#[test]
+fn a_rock_stays_where_it_was_found_when_the_spacing_changes() {
+    let job = demo_with(&[rock()]);
+    let place = |p: &Plan| p.wall("W1").unwrap().case.refusals[0].chainage;
+    let before = place(&planned(&job));
+    for spacing in ["0.8 m", "2.0 m"] {
+        let adjust = Adjust { element: "W1".into(), field: "spec.spacing".into(), value: spacing.into() };
+        let after = planned(&apply(&job, &adjust).unwrap());
+        assert!((place(&after) - before).abs() < Length::mm(2.0), "{spacing}");
+    }
+    // A post stands in the rock at a spacing of 0.8 m, none does at 2.0 m.
+    let at = |s: &str| {
+        let adjust = Adjust { element: "W1".into(), field: "spec.spacing".into(), value: s.into() };
+        planned(&apply(&job, &adjust).unwrap()).wall("W1").unwrap().layout.posts.iter().any(|p| p.refused_at.is_some())
+    };
+    assert!(at("0.8 m") && !at("2.0 m"));
+}
+
+#[test]
+fn a_rock_off_the_wall_is_said_to_fit_nothing() {
+    let Event::Find(Find::Rock { wall, post, chainage, depth, .. }) = rock() else { panic!("no rock") };
+    let away = Find::Rock { wall, post, chainage, at: Some(Point::m(6.0, 2.0)), depth };
+    let plan = planned(&demo_with(&[Event::Find(away)]));
+    assert!(has(&plan, "N-010") && !has(&plan, "H-015"));
+    assert!(!has(&planned(&demo_with(&[rock()])), "N-010"));
+}
+
+#[test]
+fn a_corner_that_meets_rock_is_neither_moved_nor_left_out() {
+    let corner = planned(&demo()).wall("W1").unwrap().layout.posts.iter().find(|p| p.corner).unwrap().number;
+    let job = demo_with(&[rock_at(corner)]);
+    let plan = plan_priced(&job).unwrap();
+    let fields = found(&plan, "H-015")[0].remedies.iter().flat_map(|r| r.change.iter().map(|a| a.field.clone()));
+    assert!(fields.clone().all(|f| f != "posts.moved" && f != "posts.left_out"), "{:?}", fields.collect::<Vec<_>>());
+    let at = plan.wall("W1").unwrap().layout.post(corner).unwrap().chainage;
+    let adjust = Adjust { element: "W1".into(), field: "posts.left_out".into(), value: format!("{:.3} m", at.to_m()) };
+    let kept = planned(&apply(&job, &adjust).unwrap());
+    assert_eq!(kept.wall("W1").unwrap().layout.posts.len(), plan.wall("W1").unwrap().layout.posts.len());
+    assert!(found(&kept, "H-025").iter().any(|f| f.says.contains("corner")));
+    assert!(!has(&plan, "H-025"));
+}
+
 #[test]
 fn rock_at_450_mm_refuses_the_hole_and_names_who_can_mend_it() {
     let job = demo_with(&[rock()]);
@@ -133,7 +213,13 @@ fn rock_100_mm_short_of_the_depth_has_remedies_of_ours_that_pass() {
     let mut ours = 0;
     for post in &before.wall("W1").unwrap().layout.posts[3..7] {
         let depth = post.depth - Length::mm(100.0);
-        let find = Find::Rock { wall: "W1".into(), post: post.number, chainage: Some(post.chainage), depth };
+        let find = Find::Rock {
+            wall: "W1".into(),
+            post: post.number,
+            chainage: Some(post.chainage),
+            at: Some(post.face),
+            depth,
+        };
         let job = demo_with(&[Event::Find(find)]);
         let plan = plan_priced(&job).unwrap();
         if has(&plan, "H-015") {
@@ -145,7 +231,7 @@ fn rock_100_mm_short_of_the_depth_has_remedies_of_ours_that_pass() {
 
 #[test]
 fn rock_at_a_post_known_by_its_number_alone_is_found_again() {
-    let find = Find::Rock { wall: "W1".into(), post: 3, chainage: None, depth: Length::mm(450.0) };
+    let find = Find::Rock { wall: "W1".into(), post: 3, chainage: None, at: None, depth: Length::mm(450.0) };
     let plan = planned(&demo_with(&[Event::Find(find)]));
     assert!(found(&plan, "H-015").iter().any(|f| f.place.on == "post 3"));
 }

@@ -134,7 +134,7 @@ pub fn found(args: &FoundArgs, json: bool) -> Result<Ending, Refusal> {
             let Some(at) = layout.post(post) else {
                 return Err(format!("{wall} has posts 1 to {}, found post {post}", layout.posts.len()));
             };
-            Find::Rock { wall, post, chainage: Some(at.chainage), depth: depth()? }
+            Find::Rock { wall, post, chainage: Some(at.chainage), at: Some(at.face), depth: depth()? }
         }
         FindKind::Pipe | FindKind::Cable => {
             let word = if matches!(args.kind, FindKind::Pipe) { "unknown pipe" } else { "unknown cable" };

@@ -175,6 +175,7 @@ pub static FIELDS: &[Field] = &[
     field("change", "hole_diameter", LENGTH, "diameter of the hole there").within(0.1, 2.0),
     field("change", "hole_depth", LENGTH, "depth of the hole there").within(0.1, 6.0),
     field("change", "extra", Holds::Flag, "true for a post that the layout would not put there"),
+    field("change", "left_out", Holds::Flag, "true for a post of the layout that is left out"),
     field("spec", "post", Holds::Own("sizes in mm, treatment and strength class, such as \"125x125 UC4 C24\""), "post")
         .must(),
     field(

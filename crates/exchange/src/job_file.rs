@@ -407,6 +407,7 @@ fn wall(n: &Node, stock: &wall_spec::Stock) -> Option<WallWish> {
             hole_diameter: c.quantity("hole_diameter"),
             depth: c.quantity("hole_depth"),
             extra: c.flag("extra").unwrap_or(false),
+            left_out: c.flag("left_out").unwrap_or(false),
         })
     });
     Some(WallWish {

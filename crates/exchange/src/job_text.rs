@@ -213,7 +213,8 @@ fn wall(out: &mut Page, w: &WallWish, stock: &Stock) {
             let diameter = c.hole_diameter.map_or(String::new(), |l| size("hole_diameter", l));
             let depth = c.depth.map_or(String::new(), |l| size("hole_depth", l));
             let extra = if c.extra { ", extra = true" } else { "" };
-            format!("  {{ chainage = {}{diameter}{depth}{extra} }},\n", say::length(c.chainage))
+            let left_out = if c.left_out { ", left_out = true" } else { "" };
+            format!("  {{ chainage = {}{diameter}{depth}{extra}{left_out} }},\n", say::length(c.chainage))
         });
         out.line("change", format!("[\n{}]", each.collect::<String>()));
     }

@@ -27,6 +27,7 @@ fn find(n: &Node) -> Option<Find> {
             wall: needed(n, "wall", n.text("wall"))?,
             post: needed(n, "post", n.number("post"))? as usize,
             chainage: n.quantity("chainage"),
+            at: n.has("at").then(|| n.point("at")).flatten(),
             depth: needed(n, "depth", n.quantity("depth"))?,
         },
         "pipe" | "cable" => {
@@ -85,10 +86,11 @@ pub fn entry_text(entry: &Entry) -> String {
         Event::Note => {}
         Event::Find(f) => {
             let body = match f {
-                Find::Rock { wall, post, chainage, depth } => {
-                    let place = chainage.map_or(String::new(), |c| format!("chainage = {}, ", m(c.to_m())));
+                Find::Rock { wall, post, chainage, at, depth } => {
+                    let along = chainage.map_or(String::new(), |c| format!("chainage = {}, ", m(c.to_m())));
+                    let at = at.map_or(String::new(), |p| format!("at = {}, ", point(&p)));
                     format!(
-                        "kind = \"rock\", wall = {}, post = {post}, {place}depth = {}",
+                        "kind = \"rock\", wall = {}, post = {post}, {along}{at}depth = {}",
                         quoted(wall),
                         m(depth.to_m())
                     )

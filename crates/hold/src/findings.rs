@@ -242,6 +242,16 @@ pub static RETAINS_MUCH: Kind = Kind {
     when_wrong: "A wall designed by a licensed engineer.",
 };
 
+/// A change that no post takes.
+pub static CHANGE_FITS_NOTHING: Kind = Kind {
+    code: "H-025",
+    name: "change of a post fits nothing",
+    severity: Severity::Watch,
+    why: "What was decided on site about one post is left out of the plan: it is built as if nobody had decided anything.",
+    source: "common practice, no source",
+    when_wrong: "The wall was made shorter or its posts were spaced anew on purpose; then take the change out of the job.",
+};
+
 /// All kinds of finding of this crate.
 pub static FINDINGS: &[&Kind] = &[
     &EMBEDMENT_SHALLOW,
@@ -268,4 +278,5 @@ pub static FINDINGS: &[&Kind] = &[
     &CANNOT_CHECK,
     &SCREW_SHORT,
     &RETAINS_MUCH,
+    &CHANGE_FITS_NOTHING,
 ];

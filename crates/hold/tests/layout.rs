@@ -131,7 +131,7 @@ fn a_refused_hole_ends_where_it_was_refused_and_a_post_more_stands_where_it_is_a
     let mut c = straight(6.0, 0.8, spec());
     spec_of(&mut c).hole.depth = Some(mm(800.0));
     c.refusals = vec![Refusal { chainage: Length::m(2.4), depth: mm(600.0), what: "rock".into() }];
-    c.changes = vec![PostChange { chainage: Length::m(1.8), hole_diameter: None, depth: None, extra: true }];
+    c.changes = vec![PostChange::more(Length::m(1.8))];
     let l = lay_out(&c).unwrap();
     let depths: Vec<f64> = l.posts.iter().map(|p| p.depth.to_mm().round()).collect();
     assert_eq!(depths, [800.0, 800.0, 800.0, 600.0, 800.0, 800.0, 800.0]);

@@ -24,13 +24,14 @@ mod trouble;
 mod walls;
 mod wish;
 
-pub use change::apply;
+pub use change::{apply, post_changes};
 pub use checker::{Violation, check};
 pub use compare::{Amounts, Difference, PostChanged, PostFigures, compare};
 pub use earthwork::Moves;
 pub use near::everything as everything_near;
 pub use plan::{Plan, balance, plan, plan_priced};
 pub use registry::{finding_kinds, working, workings};
+pub use standing::rock_along;
 pub use survey::Survey;
 pub use trouble::{Part, Trouble};
 pub use walls::WallPlan;

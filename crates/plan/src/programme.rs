@@ -293,7 +293,7 @@ pub(crate) fn facts(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]
             Some(Some(days)) => build::Enquiry::Replied { days_ago: days.max(0.0) as u32 },
             _ => build::Enquiry::NotTold,
         },
-        finds: job.record.iter().filter_map(find).collect(),
+        finds: job.record.iter().filter_map(|e| find(e, walls)).collect(),
     }
 }
 
@@ -385,7 +385,7 @@ fn edges(walls: &[WallPlan]) -> Vec<build::EdgeFacts> {
     worst.collect()
 }
 
-fn find(entry: &crate::job::Entry) -> Option<build::GroundFind> {
+fn find(entry: &crate::job::Entry, walls: &[WallPlan]) -> Option<build::GroundFind> {
     let Event::Find(f) = &entry.event else { return None };
     let (what, element, on, depth) = match f {
         Find::Rock { wall, post, depth, .. } => {
@@ -400,5 +400,9 @@ fn find(entry: &crate::job::Entry) -> Option<build::GroundFind> {
         Find::Water { element, depth } => (build::GroundFound::Water, element.clone(), String::new(), Some(*depth)),
         Find::LevelError { .. } => return None,
     };
-    Some(build::GroundFind { what, element, on, depth, settled: false })
+    // A rock is settled when no post stands in its hole any more.
+    let on_rock = |w: &WallPlan| w.layout.posts.iter().any(|p| p.refused_at.is_some() && p.refused_at == depth);
+    let rock = walls.iter().find(|w| what == build::GroundFound::Rock && w.id == element);
+    let settled = rock.is_some_and(|w| !on_rock(w));
+    Some(build::GroundFind { what, element, on, depth, settled })
 }

@@ -4,9 +4,10 @@ use groundhold_finding::{Adjust, Finding, Place, Remedy};
 use groundhold_quantity::Length;
 use groundhold_working::Trace;
 
+use crate::systems::timber_posts::posts_along::MEANT;
 use crate::systems::timber_posts::{CourseFit, TimberPostSpec};
 use crate::workings::{COURSES, courses};
-use crate::{Bay, Layout, Line, WallCase, findings};
+use crate::{Bay, Layout, Line, Post, PostChange, WallCase, findings};
 
 /// An overshoot that nobody sees.
 const UNSEEN: Length = Length::mm(20.0);
@@ -17,7 +18,32 @@ pub(crate) fn findings(case: &WallCase, spec: &TimberPostSpec, layout: &Layout) 
     all.extend(top_misses(case, spec, layout));
     all.extend(soil_over_top(case, layout));
     all.extend(screw_short(case, spec));
+    all.extend(case.changes.iter().filter_map(|c| change_fits_nothing(case, layout, c)));
     all
+}
+
+/// A change that names a place where no post is, or that would leave out a post that must stay.
+fn change_fits_nothing(case: &WallCase, layout: &Layout, change: &PostChange) -> Option<Finding> {
+    let near = |p: &&Post| (p.chainage - change.chainage).abs() <= MEANT;
+    // The extra posts of a move may stand near the place that was left.
+    let kept = layout.posts.iter().filter(near).find(|p| change.left_out && !p.extra);
+    let sized = change.hole_diameter.is_some() || change.depth.is_some();
+    let said = match kept {
+        Some(p) if p.corner => format!("post {} stands at a corner, where boards end, and stays", p.number),
+        Some(p) if p.built => format!("post {} stands already and stays", p.number),
+        Some(p) if p.number == 1 || p.number == layout.posts.len() => {
+            format!("post {} is an end of the wall, where boards end, and stays", p.number)
+        }
+        Some(_) => return None,
+        None if (sized || change.extra) && !layout.posts.iter().any(|p| near(&p)) => {
+            format!("no post stands within {} of it", case.units.length(MEANT))
+        }
+        None => return None,
+    };
+    let at = case.chainage(change.chainage);
+    let place = Place::on(&case.id, format!("chainage {at}"));
+    let says = format!("A change is written down for a post at chainage {at}, and {said}.");
+    Some(Finding::new(&findings::CHANGE_FITS_NOTHING, place, says))
 }
 
 /// The wanted top of a bay, above its lowest front ground.
