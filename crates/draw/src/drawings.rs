@@ -185,6 +185,7 @@ mod tests {
                 depth: p.depth,
                 diameter: p.hole_diameter,
                 top: p.top,
+                length: None,
             }
         };
         let entry = |event| Entry { at: "2026-05-11T10:20:00".into(), event, note: String::new() };

@@ -7,6 +7,7 @@ use groundhold_plan::post_changes;
 use groundhold_quantity::Length;
 use toml_edit::{DocumentMut, Item, Table, TableLike, Value};
 
+use crate::bought_file;
 use crate::problem::Problem;
 use crate::record_file::entry_text;
 use crate::spelled;
@@ -24,6 +25,10 @@ pub fn apply_adjust(text: &str, adjust: &Adjust) -> Result<(String, Option<Adjus
     let wrong = |says: String| Problem::whole("job.toml", says);
     let mut document: DocumentMut = text.parse().map_err(|e: toml_edit::TomlError| wrong(e.message().into()))?;
     let table = element(&mut document, &adjust.element).map_err(wrong)?;
+    if (adjust.element.as_str(), adjust.field.as_str()) == ("order", "bought") {
+        add_bought(table, &adjust.value).map_err(wrong)?;
+        return Ok((document.to_string(), None));
+    }
     if let Some(changes) = post_changes(&adjust.field, &adjust.value) {
         changes.map_err(wrong)?.iter().for_each(|c| add_change(table, c));
         return Ok((document.to_string(), None));
@@ -102,6 +107,28 @@ fn add_change(wall: &mut dyn TableLike, post: &PostChange) {
             wall.insert("change", Item::Value(Value::Array(list)));
         }
     }
+}
+
+/// One purchase more: at the end of the list, or in the table of an older job.
+fn add_bought(order: &mut dyn TableLike, text: &str) -> Result<(), String> {
+    let on_hand = bought_file::bought(text)?;
+    let spelled = bought_file::spelled(&on_hand);
+    match order.get_mut("bought") {
+        Some(Item::Value(Value::Array(a))) => a.push(spelled),
+        None => {
+            let mut list = toml_edit::Array::new();
+            list.push(spelled);
+            order.insert("bought", Item::Value(Value::Array(list)));
+        }
+        Some(item) => {
+            let table = item.as_table_like_mut().ok_or("`order.bought` is not a list")?;
+            let key = spelled.split_once(" of ").map_or(spelled.as_str(), |(_, key)| key).to_string();
+            let number = |i: &Item| i.as_float().or(i.as_integer().map(|n| n as f64));
+            let there = table.get(&key).and_then(number).unwrap_or(0.0);
+            table.insert(&key, toml_edit::value(there + on_hand.units));
+        }
+    }
+    Ok(())
 }
 
 /// The text with an entry of the diary at its end.

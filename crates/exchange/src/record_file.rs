@@ -72,6 +72,7 @@ fn built(n: &Node) -> Option<AsBuilt> {
             depth: p.quantity("depth")?,
             diameter: p.quantity("diameter")?,
             top: p.quantity("top")?,
+            length: p.quantity("length"),
         })
     });
     Some(AsBuilt { says, element, posts: posts.collect() })
@@ -118,13 +119,14 @@ pub fn entry_text(entry: &Entry) -> String {
                 .iter()
                 .map(|p| {
                     format!(
-                        "  {{ number = {}, chainage = {}, {}depth = {}, diameter = {}, top = {} }},\n",
+                        "  {{ number = {}, chainage = {}, {}depth = {}, diameter = {}, top = {}{} }},\n",
                         p.number,
                         m(p.chainage.to_m()),
                         p.at.map_or(String::new(), |at| format!("at = {}, ", point(&at))),
                         m(p.depth.to_m()),
                         m(p.diameter.to_m()),
-                        m(p.top.to_m())
+                        m(p.top.to_m()),
+                        p.length.map_or(String::new(), |l| format!(", length = {}", m(l.to_m())))
                     )
                 })
                 .collect();

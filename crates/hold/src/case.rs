@@ -125,6 +125,10 @@ pub struct FixedPost {
     pub depth: Length,
     /// The hole it was set in.
     pub hole_diameter: Length,
+    /// Where its top is, where that was written down.
+    pub top: Option<Level>,
+    /// Its cut length, where that was written down.
+    pub length: Option<Length>,
 }
 
 /// A hole that cannot be dug deeper: rock, a pipe, an old footing.

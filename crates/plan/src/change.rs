@@ -49,6 +49,8 @@ pub fn apply(job: &Job, adjust: &Adjust) -> Result<Job, String> {
             "pipe" => job.drain.pipe = Some(read(value)?),
             _ => return Err(unknown(id, field, "outlet.level, uphill, pipe")),
         }
+    } else if id == "order" && field == "bought" {
+        return Err("a purchase is written into the job file, not tried".into());
     } else {
         return Err(format!("there is no `{id}` in this job; it has {}", job.ids().join(", ")));
     }

@@ -5,12 +5,14 @@
 
 pub mod job;
 
+mod beside;
 mod change;
 mod checker;
 mod compare;
 mod cost;
 mod drainage;
 mod earthwork;
+mod existing;
 mod kept_clear;
 mod near;
 mod needs;
@@ -19,6 +21,7 @@ mod programme;
 mod registry;
 mod setting_out;
 mod standing;
+mod start;
 mod survey;
 mod trouble;
 mod walls;
@@ -26,7 +29,7 @@ mod wish;
 
 pub use change::{apply, post_changes};
 pub use checker::{Violation, check};
-pub use compare::{Amounts, Difference, PostChanged, PostFigures, compare};
+pub use compare::{Amounts, Difference, LeftOverChanged, PostChanged, PostFigures, compare};
 pub use earthwork::Moves;
 pub use near::everything as everything_near;
 pub use plan::{Plan, balance, plan, plan_priced};

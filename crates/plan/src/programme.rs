@@ -173,12 +173,23 @@ fn wall(job: &Job, w: &WallPlan, drained: &Drained, shaped: &Shaped, lowest: Lev
         holds_fill_of: behind(false),
         stands_in_cut_of: behind(true),
         built: Share::fraction(if l.posts.is_empty() { 0.0 } else { standing as f64 / l.posts.len() as f64 }),
+        cut_down: cut_down(job, w),
         complete: is_built(job, &w.id),
         water_found: job
             .record
             .iter()
             .any(|e| matches!(&e.event, Event::Find(Find::Water { element, .. }) if *element == w.id)),
     }
+}
+
+/// Less than this is not cut off.
+const NOT_CUT: Length = Length::mm(5.0);
+
+/// Posts that stand higher than they are planned now.
+fn cut_down(job: &Job, w: &WallPlan) -> Vec<String> {
+    let over = w.layout.posts.iter().filter_map(|p| Some((p.number, p.stands_to? - p.top)));
+    let over = over.filter(|(_, by)| NOT_CUT < *by);
+    over.map(|(number, by)| format!("post {number} by {}", job.about.units.length(by))).collect()
 }
 
 fn of<'a>(moves: &'a [Moves], element: &'a str, kind: GroundKind) -> Option<&'a Moves> {

@@ -37,7 +37,13 @@ pub(crate) fn posts(job: &Job, wall: &str, stations: &[hold::Station]) -> Vec<ho
     for p in written(job, |element| element == wall) {
         let Some(chainage) = chainage(p, stations) else { continue };
         posts.retain(|q| (q.chainage - chainage).abs() > Length::mm(10.0));
-        posts.push(hold::FixedPost { chainage, depth: p.depth, hole_diameter: p.diameter });
+        posts.push(hold::FixedPost {
+            chainage,
+            depth: p.depth,
+            hole_diameter: p.diameter,
+            top: Some(p.top),
+            length: p.length,
+        });
     }
     posts.sort_by(|a, b| a.chainage.to_m().total_cmp(&b.chainage.to_m()));
     posts

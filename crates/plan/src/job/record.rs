@@ -50,6 +50,8 @@ pub struct BuiltPost {
     pub diameter: Length,
     /// Level of its top.
     pub top: Level,
+    /// Its cut length, from top to underside; older records do not have it.
+    pub length: Option<Length>,
 }
 
 /// What was found.

@@ -1,9 +1,10 @@
 //! Do whole courses meet the wanted top, does soil stay behind the boards, and do the screws reach?
 
 use groundhold_finding::{Adjust, Finding, Place, Remedy};
-use groundhold_quantity::Length;
+use groundhold_quantity::{Length, Level};
 use groundhold_working::Trace;
 
+use crate::systems::timber_posts::posts::beside;
 use crate::systems::timber_posts::posts_along::MEANT;
 use crate::systems::timber_posts::{CourseFit, TimberPostSpec};
 use crate::workings::{COURSES, courses};
@@ -18,8 +19,40 @@ pub(crate) fn findings(case: &WallCase, spec: &TimberPostSpec, layout: &Layout) 
     all.extend(top_misses(case, spec, layout));
     all.extend(soil_over_top(case, layout));
     all.extend(screw_short(case, spec));
+    all.extend(built_short(case, spec, layout));
     all.extend(case.changes.iter().filter_map(|c| change_fits_nothing(case, layout, c)));
     all
+}
+
+/// Posts that stand and do not reach to the top of the boards beside them; said at the worst.
+fn built_short(case: &WallCase, spec: &TimberPostSpec, layout: &Layout) -> Option<Finding> {
+    let short = |p: &Post| beside(&layout.bays, p.number - 1).map(|b| b.top).reduce(Level::max).map(|t| t - p.top);
+    let all = layout.posts.iter().filter(|p| p.stands_to.is_some()).filter_map(|p| Some((p, short(p)?)));
+    let all: Vec<(&Post, Length)> = all.filter(|(_, by)| UNSEEN < *by).collect();
+    let (post, by) = all.iter().copied().reduce(|a, b| if b.1 > a.1 { b } else { a })?;
+    let others = match all.len() {
+        1 => String::new(),
+        n => format!(" {} other post(s) that stand are too short as well.", n - 1),
+    };
+    let says = format!(
+        "Post {} stands to {}; the boards beside it go {} higher.{others}",
+        post.number,
+        case.units.level(post.top),
+        case.units.length(by)
+    );
+    let pitch = spec.board.height + spec.board_gap;
+    let courses = (by / pitch - 1e-6).ceil().max(1.0);
+    let longer = post.length + by;
+    let lower = Remedy::theirs(format!(
+        "The top of the wall lower there by {courses} course(s), {}: it then ends {} below the top of the post.",
+        case.units.length(pitch * courses),
+        case.units.length(pitch * courses - by)
+    ));
+    let another = Remedy::theirs(format!("The post drawn and one of {} set in its place.", case.units.length(longer)));
+    let splice = Remedy::theirs("A splice on the post, to an engineer's detail.");
+    let place = Place::on(&case.id, format!("post {}", post.number));
+    let finding = Finding::new(&findings::BUILT_POST_SHORT, place, says).with_utilisation(longer / post.length);
+    Some(finding.with_remedy(lower).with_remedy(another).with_remedy(splice))
 }
 
 /// A change that names a place where no post is, or that would leave out a post that must stay.
