@@ -98,6 +98,8 @@ pub struct WallWorks {
     pub stands_in_cut_of: Vec<String>,
     /// Share of its posts that stand already (0 to 1).
     pub built: Share,
+    /// Posts that stand higher than planned now, in words with by how much: "post 3 by 50 mm".
+    pub cut_down: Vec<String>,
     /// True when all of it is built and drained and filled behind.
     pub complete: bool,
     /// True where water came into the trench or a hole and has not been led away.

@@ -1,6 +1,6 @@
 //! What comes of a plan, on one screen.
 
-use groundhold_finding::{Finding, Severity, Whose};
+use groundhold_finding::{Finding, Remedy, Severity, Whose};
 use groundhold_hold::{CheckKind, LoadCase};
 use groundhold_plan::{Difference, Plan};
 use groundhold_quantity::{Length, Level, Money, Units};
@@ -246,24 +246,25 @@ pub fn findings(plan: &Plan) -> String {
         if let Some(u) = f.utilisation {
             out.push_str(&format!("    demand over capacity {u:.2}\n"));
         }
-        for r in &f.remedies {
-            let cost = match (r.whose, r.cost) {
-                (Whose::Theirs, _) => " (not ours to decide)".to_string(),
-                (Whose::Ours, Some(c)) if c >= Money::ZERO => {
-                    format!(" (costs {} more{})", money(plan, c), if r.proven { ", shown to mend it" } else { "" })
-                }
-                (Whose::Ours, Some(c)) => {
-                    format!(" (saves {}{})", money(plan, -c), if r.proven { ", shown to mend it" } else { "" })
-                }
-                (Whose::Ours, None) => String::new(),
-            };
-            out.push_str(&format!("    → {}{cost}\n", r.says));
-            for a in &r.change {
-                out.push_str(&format!("      groundhold set {} {} \"{}\"\n", a.element, a.field, a.value));
-            }
-        }
+        f.remedies.iter().for_each(|r| out.push_str(&remedy(plan, r)));
     }
     out.push_str(&format!("{}\n", counts(plan)));
+    out
+}
+
+/// A remedy with its cost, and the commands that apply it.
+fn remedy(plan: &Plan, r: &Remedy) -> String {
+    let shown = if r.proven { ", shown to mend it" } else { "" };
+    let cost = match (r.whose, r.cost) {
+        (Whose::Theirs, _) => " (not ours to decide)".to_string(),
+        (Whose::Ours, Some(c)) if c >= Money::ZERO => format!(" (costs {} more{shown})", money(plan, c)),
+        (Whose::Ours, Some(c)) => format!(" (saves {}{shown})", money(plan, -c)),
+        (Whose::Ours, None) => String::new(),
+    };
+    let mut out = format!("    → {}{cost}\n", r.says);
+    for a in &r.change {
+        out.push_str(&format!("      groundhold set {} {} \"{}\"\n", a.element, a.field, a.value));
+    }
     out
 }
 
@@ -292,7 +293,8 @@ pub fn order(plan: &Plan) -> String {
         ));
     }
     for x in &plan.take_off.left_over {
-        out.push_str(&format!("  left over: {} {}\n", groundhold_quantity::trim(x.units, 2), x.item));
+        let long = x.stock_length.map_or(String::new(), |s| format!(" at {}", plan.job.about.units.run(s)));
+        out.push_str(&format!("  left over: {} {}{long}\n", groundhold_quantity::trim(x.units, 2), x.item));
     }
     let q = &plan.quote;
     out.push_str(&format!(
@@ -352,10 +354,20 @@ pub fn difference(d: &Difference, after: &Plan) -> String {
         let sign = if c.difference >= Money::ZERO { "+" } else { "" };
         line(format!("{}{long}: {} → {} ({sign}{})", c.item, q(&c.before), q(&c.after), c.difference.shown()));
     }
+    for l in &d.left_over {
+        let long = l.stock_length.map_or(String::new(), |s| format!(" at {}", u.run(s)));
+        let n = |units: f64| groundhold_quantity::trim(units, 2);
+        line(format!("left over: {}{long}: {} → {}", l.item, n(l.before), n(l.after)));
+    }
     if let Some(p) = &d.price {
         line(format!("{}: {} → {}", p.what, money(after, p.before), money(after, p.after)));
     }
-    d.findings_new.iter().for_each(|(code, place, says)| line(format!("new {code} {place}: {says}")));
+    for (code, place, says) in &d.findings_new {
+        line(format!("new {code} {place}: {says}"));
+        let same = |f: &&Finding| f.kind.code == code && f.place.to_string() == *place;
+        let stop = after.findings.iter().find(same).filter(|f| f.severity == Severity::Stop);
+        stop.iter().flat_map(|f| &f.remedies).for_each(|r| remedy(after, r).lines().for_each(|l| line(l.into())));
+    }
     d.findings_gone.iter().for_each(|(code, place, _)| line(format!("gone {code} {place}")));
     out
 }

@@ -21,9 +21,11 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
         let (what, measures) = match &e.event {
             Event::Built(b) => (format!("built {}", whole(&b.element)), built(b, u)),
             Event::Note => ("note".into(), String::new()),
-            Event::Find(Find::Rock { wall, post, chainage, depth }) => {
-                let at = chainage.map_or(String::new(), |c| format!(" at {}", u.run(c)));
-                ("found rock".into(), format!("{wall} post {post}{at}, {} below the ground in front", u.length(*depth)))
+            Event::Find(Find::Rock { wall, post, chainage, at, depth }) => {
+                let along = chainage.map_or(String::new(), |c| format!(" at {}", u.run(c)));
+                let place = at.map_or(String::new(), |p| format!(", {:.2} / {:.2} m (east / north)", p.x, p.y));
+                let deep = u.length(*depth);
+                ("found rock".into(), format!("{wall} post {post}{along}{place}, {deep} below the ground in front"))
             }
             Event::Find(Find::Service { what, line, depth }) => {
                 let places: Vec<String> = line.iter().map(|p| format!("{:.2} / {:.2} m", p.x, p.y)).collect();

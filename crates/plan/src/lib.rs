@@ -6,12 +6,14 @@
 pub mod job;
 
 mod again;
+mod beside;
 mod change;
 mod checker;
 mod compare;
 mod cost;
 mod drainage;
 mod earthwork;
+mod existing;
 mod kept_clear;
 mod near;
 mod needs;
@@ -20,18 +22,20 @@ mod programme;
 mod registry;
 mod setting_out;
 mod standing;
+mod start;
 mod survey;
 mod trouble;
 mod walls;
 mod wish;
 
-pub use change::apply;
+pub use change::{apply, post_changes};
 pub use checker::{Violation, check};
-pub use compare::{Amounts, Difference, PostChanged, PostFigures, compare};
+pub use compare::{Amounts, Difference, LeftOverChanged, PostChanged, PostFigures, compare};
 pub use earthwork::Moves;
 pub use near::everything as everything_near;
 pub use plan::{Plan, balance, plan, plan_priced, plan_quick, replan, replan_quick};
 pub use registry::{finding_kinds, working, workings};
+pub use standing::rock_along;
 pub use survey::Survey;
 pub use trouble::{Part, Trouble};
 pub use walls::WallPlan;

@@ -75,20 +75,7 @@ fn wall(w: &WallPlan, job: &Job, stone: &str) -> Vec<Need> {
         let count = f.count as f64;
         needs.push(Need::new(&f.item, &w.of, &f.what, Measured::Count(count)).wasting(Share::percent(10.0)));
     }
-    let holes: Vec<Volume> =
-        layout.holes.iter().filter(|h| !h.built && h.concrete > Volume::ZERO).map(|h| h.concrete).collect();
-    let per_bag = job.order.prices.iter().find(|p| p.item == CONCRETE).and_then(|p| match p.holds {
-        Some(Measured::Volume(v)) => Some(v),
-        _ => None,
-    });
-    let per_bag = per_bag.or_else(|| order::bag_yield(BAG).ok());
-    if let (false, Some(per_bag)) = (holes.is_empty(), per_bag)
-        && let Ok(bags) = order::concrete_bags(&holes, OVER_DIG, per_bag)
-    {
-        needs.push(
-            Need::new(CONCRETE, &w.of, "concrete round the posts", Measured::Count(bags.bags)).because(bags.trace),
-        );
-    }
+    needs.extend(concrete(w, job, false));
     let gravel: Volume = layout.holes.iter().filter(|h| !h.built).map(|h| h.gravel).sum();
     if gravel > Volume::ZERO {
         needs.push(
@@ -99,6 +86,33 @@ fn wall(w: &WallPlan, job: &Job, stone: &str) -> Vec<Need> {
     let ends: Area = layout.pieces.iter().filter(|p| !p.built).map(|p| p.section.0 * p.section.1 * 2.0).sum();
     if ends > Area::ZERO {
         needs.push(Need::new("end-grain preservative", &w.of, "cut ends", Measured::Volume(ends * PRESERVATIVE_M)));
+    }
+    needs
+}
+
+/// Bags for the holes of a wall that are still to be filled, or that are filled already.
+fn concrete(w: &WallPlan, job: &Job, built: bool) -> Option<Need> {
+    let holes = w.layout.holes.iter().filter(|h| h.built == built && h.concrete > Volume::ZERO);
+    let holes: Vec<Volume> = holes.map(|h| h.concrete).collect();
+    let per_bag = job.order.prices.iter().find(|p| p.item == CONCRETE).and_then(|p| match p.holds {
+        Some(Measured::Volume(v)) => Some(v),
+        _ => None,
+    });
+    let per_bag = per_bag.or_else(|| order::bag_yield(BAG).ok())?;
+    let bags = if holes.is_empty() { None } else { order::concrete_bags(&holes, OVER_DIG, per_bag).ok() }?;
+    Some(Need::new(CONCRETE, &w.of, "concrete round the posts", Measured::Count(bags.bags)).because(bags.trace))
+}
+
+/// What stands has used up: posts as they were cut, and concrete round them.
+pub(crate) fn standing(s: &Sources) -> Vec<Need> {
+    let mut needs = vec![];
+    for w in s.walls {
+        let posts = w.layout.pieces.iter().filter(|p| p.built);
+        for (i, p) in posts.enumerate() {
+            let mark = format!("{}-built-{}", w.id, i + 1);
+            needs.push(Need::new(&p.material, &w.of, "posts", Measured::Pieces(vec![(mark, p.length)])));
+        }
+        needs.extend(concrete(w, s.job, true));
     }
     needs
 }

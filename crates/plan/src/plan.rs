@@ -18,7 +18,7 @@ use crate::job::{Job, PadLevel, PadWish};
 use crate::survey::{Survey, survey};
 use crate::trouble::{Part, Trouble};
 use crate::walls::{Common, WallPlan, walls};
-use crate::{cost, drainage, kept_clear, near, needs, programme, setting_out, standing, wish};
+use crate::{beside, cost, drainage, existing, kept_clear, near, needs, programme, setting_out, standing, start, wish};
 
 /// Everything that comes of a job.
 #[derive(Debug, Clone)]
@@ -156,6 +156,9 @@ fn planned(earlier: &Earlier, job: &Job, pace: Pace) -> Result<Plan, Vec<Trouble
     findings.extend(walls.iter().flat_map(|w| w.verdict.findings.clone()));
     findings.extend(near::check(job, &survey.ground, &shaped, &walls));
     findings.extend(kept_clear::check(job, &survey.ground, &shaped));
+    findings.extend(existing::check(job, &survey.ground, &shaped, &chosen.soil));
+    findings.extend(start::check(job, &walls));
+    findings.extend(beside::check(job));
     findings.extend(standing::check(job, &walls, &survey.points));
     findings.extend(drained.findings.iter().cloned());
     findings.extend(dug.findings.iter().cloned());
@@ -351,6 +354,16 @@ fn dig_case(
     case
 }
 
+/// What lies on site: all that was bought, less what stands already.
+fn on_hand(sources: &needs::Sources, saw: &order::Saw) -> Vec<order::OnHand> {
+    let (job, used) = (sources.job, needs::standing(sources));
+    if job.order.bought.is_empty() || used.is_empty() {
+        return job.order.bought.clone();
+    }
+    let rest = order::left_over(&used, &job.order.prices, saw, &job.order.bought, order::DEFAULT_EFFORT);
+    rest.into_iter().map(|l| order::OnHand { item: l.item, stock_length: l.stock_length, units: l.units }).collect()
+}
+
 fn ordered(
     sources: &needs::Sources,
     programme: &build::Programme,
@@ -360,12 +373,7 @@ fn ordered(
     let mut all = needs::materials(sources);
     all.extend(programme::labour(programme));
     let saw = order::Saw { kerf: job.order.kerf, trim: Length::ZERO };
-    let on_hand: Vec<order::OnHand> = job
-        .order
-        .bought
-        .iter()
-        .map(|(item, units)| order::OnHand { item: item.clone(), stock_length: None, units: *units })
-        .collect();
+    let on_hand = on_hand(sources, &saw);
     let mut take_off = order::still_to_buy(&all, &job.order.prices, &saw, &on_hand, effort);
     if let Some(need) = needs::deliveries(job, &take_off) {
         let more = order::take_off(&[need], &job.order.prices, &saw);

@@ -173,12 +173,23 @@ fn wall(job: &Job, w: &WallPlan, drained: &Drained, shaped: &Shaped, lowest: Lev
         holds_fill_of: behind(false),
         stands_in_cut_of: behind(true),
         built: Share::fraction(if l.posts.is_empty() { 0.0 } else { standing as f64 / l.posts.len() as f64 }),
+        cut_down: cut_down(job, w),
         complete: is_built(job, &w.id),
         water_found: job
             .record
             .iter()
             .any(|e| matches!(&e.event, Event::Find(Find::Water { element, .. }) if *element == w.id)),
     }
+}
+
+/// Less than this is not cut off.
+const NOT_CUT: Length = Length::mm(5.0);
+
+/// Posts that stand higher than they are planned now.
+fn cut_down(job: &Job, w: &WallPlan) -> Vec<String> {
+    let over = w.layout.posts.iter().filter_map(|p| Some((p.number, p.stands_to? - p.top)));
+    let over = over.filter(|(_, by)| NOT_CUT < *by);
+    over.map(|(number, by)| format!("post {number} by {}", job.about.units.length(by))).collect()
 }
 
 fn of<'a>(moves: &'a [Moves], element: &'a str, kind: GroundKind) -> Option<&'a Moves> {
@@ -293,7 +304,7 @@ pub(crate) fn facts(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]
             Some(Some(days)) => build::Enquiry::Replied { days_ago: days.max(0.0) as u32 },
             _ => build::Enquiry::NotTold,
         },
-        finds: job.record.iter().filter_map(find).collect(),
+        finds: job.record.iter().filter_map(|e| find(e, walls)).collect(),
     }
 }
 
@@ -385,7 +396,7 @@ fn edges(walls: &[WallPlan]) -> Vec<build::EdgeFacts> {
     worst.collect()
 }
 
-fn find(entry: &crate::job::Entry) -> Option<build::GroundFind> {
+fn find(entry: &crate::job::Entry, walls: &[WallPlan]) -> Option<build::GroundFind> {
     let Event::Find(f) = &entry.event else { return None };
     let (what, element, on, depth) = match f {
         Find::Rock { wall, post, depth, .. } => {
@@ -400,5 +411,9 @@ fn find(entry: &crate::job::Entry) -> Option<build::GroundFind> {
         Find::Water { element, depth } => (build::GroundFound::Water, element.clone(), String::new(), Some(*depth)),
         Find::LevelError { .. } => return None,
     };
-    Some(build::GroundFind { what, element, on, depth, settled: false })
+    // A rock is settled when no post stands in its hole any more.
+    let on_rock = |w: &WallPlan| w.layout.posts.iter().any(|p| p.refused_at.is_some() && p.refused_at == depth);
+    let rock = walls.iter().find(|w| what == build::GroundFound::Rock && w.id == element);
+    let settled = rock.is_some_and(|w| !on_rock(w));
+    Some(build::GroundFind { what, element, on, depth, settled })
 }

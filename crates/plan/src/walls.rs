@@ -318,12 +318,16 @@ fn ray_meets(at: Point, ray: Vector, a: Point, b: Point) -> Option<Length> {
 fn refusals(job: &Job, case: &WallCase) -> Vec<hold::Refusal> {
     let mut found: Vec<hold::Refusal> = vec![];
     for entry in &job.record {
-        let Event::Find(Find::Rock { wall, post, chainage, depth }) = &entry.event else { continue };
+        let Event::Find(Find::Rock { wall, post, chainage, at, depth }) = &entry.event else { continue };
         if *wall != case.id {
             continue;
         }
         let by_number = || hold::lay_out(case).ok()?.post(*post).map(|p| p.chainage);
-        let Some(chainage) = chainage.or_else(by_number) else { continue };
+        let place = match at {
+            Some(at) => crate::standing::on_line(*at, &case.stations),
+            None => chainage.or_else(by_number),
+        };
+        let Some(chainage) = place else { continue };
         found.retain(|r| (r.chainage - chainage).abs() > Length::mm(10.0));
         found.push(hold::Refusal { chainage, depth: *depth, what: "rock".into() });
     }

@@ -112,11 +112,20 @@ fn boards(book: &mut Book, w: &WallWorks) {
         return;
     }
     let draft =
-        Draft::new(Kind::Boards, &w.id, format!("Cut and fix boards of {}", w.id), w.boards as f64, &rates::BOARD)
-            .how("Lowest course first, level from end to end; every joint on a post; brush every cut end.");
+        Draft::new(Kind::Boards, &w.id, format!("Cut and fix boards of {}", w.id), w.boards as f64, &rates::BOARD).how(
+            cut_down(w) + "Lowest course first, level from end to end; every joint on a post; brush every cut end.",
+        );
     let draft = book.site_ready(draft).after(book.up_to(&w.id, Kind::Posts));
     let draft = draft.after_wait(book.exactly(&w.id, Kind::Concrete), BEFORE_BOARDS);
     book.put(draft);
+}
+
+/// What is said first where posts stand higher than the wall will be.
+fn cut_down(w: &WallWorks) -> String {
+    match w.cut_down.is_empty() {
+        true => String::new(),
+        false => format!("Posts that stand too high are cut down first, to the string: {}. ", w.cut_down.join(", ")),
+    }
 }
 
 fn drain(book: &mut Book, w: &WallWorks) {
