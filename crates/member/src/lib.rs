@@ -10,10 +10,13 @@
 
 mod given;
 mod root;
+mod row;
 
 pub mod embed;
 pub mod fix;
 pub mod timber;
+
+pub use row::Row;
 
 use groundhold_working::Working;
 
@@ -45,6 +48,10 @@ pub static WORKINGS: &[&Working] = &[
     &embed::DEFLECTION_CLAY,
     &embed::FIXED_EARTH,
     &embed::SHEET_WALL,
+    &embed::ROCK_SOCKET,
+    &embed::ROCK_SOCKET_LENGTH,
+    &embed::ROCK_DOWELS,
+    &embed::LEFT_OUT_POST,
     &timber::SECTION_RECTANGLE,
     &timber::SECTION_ROUND,
     &timber::SIZE,
