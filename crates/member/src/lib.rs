@@ -14,6 +14,7 @@ mod row;
 
 pub mod embed;
 pub mod fix;
+pub mod steel;
 pub mod timber;
 
 pub use row::Row;
@@ -73,4 +74,12 @@ pub static WORKINGS: &[&Working] = &[
     &fix::NDS_WOOD_SCREW,
     &fix::NDS_LAG_SCREW,
     &fix::NDS_SHEARED,
+    &steel::SECTION_I,
+    &steel::SECTION_CHANNEL,
+    &steel::SECTION_HOLLOW,
+    &steel::EN3_BENDING,
+    &steel::EN3_SHEAR,
+    &steel::AISC_BENDING,
+    &steel::AISC_SHEAR,
+    &steel::CORROSION,
 ];
