@@ -12,6 +12,7 @@ mod given;
 mod root;
 mod row;
 
+pub mod concrete;
 pub mod embed;
 pub mod fix;
 pub mod steel;
@@ -82,4 +83,13 @@ pub static WORKINGS: &[&Working] = &[
     &steel::AISC_BENDING,
     &steel::AISC_SHEAR,
     &steel::CORROSION,
+    &concrete::EN2_BENDING,
+    &concrete::EN2_SHEAR,
+    &concrete::EN2_CRACKS,
+    &concrete::EN2_LAP,
+    &concrete::ACI_BENDING,
+    &concrete::ACI_SHEAR,
+    &concrete::ACI_LAP,
+    &concrete::PLAIN_EN2,
+    &concrete::PLAIN_ACI,
 ];

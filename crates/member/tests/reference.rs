@@ -7,6 +7,7 @@ const POSTS: &str = include_str!("../../../reference/posts.toml");
 const TIMBER: &str = include_str!("../../../reference/timber.toml");
 const FIXINGS: &str = include_str!("../../../reference/fixings.toml");
 const STEEL: &str = include_str!("../../../reference/steel.toml");
+const CONCRETE: &str = include_str!("../../../reference/concrete.toml");
 
 #[track_caller]
 fn fine(text: &str) {
@@ -35,8 +36,13 @@ fn steel_gives_the_published_figures() {
 }
 
 #[test]
+fn concrete_gives_the_published_figures() {
+    fine(CONCRETE);
+}
+
+#[test]
 fn every_working_has_a_reference_case_and_its_own_name() {
-    let cases: Vec<_> = [POSTS, TIMBER, FIXINGS, STEEL].iter().flat_map(|t| read(t).unwrap()).collect();
+    let cases: Vec<_> = [POSTS, TIMBER, FIXINGS, STEEL, CONCRETE].iter().flat_map(|t| read(t).unwrap()).collect();
     let mut names = std::collections::BTreeSet::new();
     for w in WORKINGS {
         assert!(names.insert(w.name), "{} stands twice", w.name);
