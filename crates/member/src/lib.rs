@@ -12,10 +12,15 @@ mod given;
 mod root;
 mod row;
 
+pub mod anchor;
 pub mod concrete;
 pub mod embed;
 pub mod fix;
+pub mod grid;
+pub mod masonry;
+pub mod panel;
 pub mod steel;
+pub mod stone;
 pub mod timber;
 
 pub use row::Row;
@@ -92,4 +97,21 @@ pub static WORKINGS: &[&Working] = &[
     &concrete::ACI_LAP,
     &concrete::PLAIN_EN2,
     &concrete::PLAIN_ACI,
+    &masonry::EN6_FLEXURE,
+    &masonry::EN6_SHEAR,
+    &masonry::EN6_REINFORCED,
+    &masonry::TMS_PLAIN,
+    &masonry::TMS_CRACKED,
+    &masonry::TMS_SHEAR,
+    &panel::PANEL_EFFECTS,
+    &grid::GRID_STRENGTH_FHWA,
+    &grid::GRID_STRENGTH_BS,
+    &grid::GRID_LAYER,
+    &grid::GRID_PULLOUT,
+    &grid::GRID_CONNECTION,
+    &anchor::BLOCK_SAND,
+    &anchor::BLOCK_CLAY,
+    &anchor::PLACE,
+    &anchor::ROD,
+    &stone::PACKED_STONE,
 ];
