@@ -10,10 +10,20 @@
 
 mod given;
 mod root;
+mod row;
 
+pub mod anchor;
+pub mod concrete;
 pub mod embed;
 pub mod fix;
+pub mod grid;
+pub mod masonry;
+pub mod panel;
+pub mod steel;
+pub mod stone;
 pub mod timber;
+
+pub use row::Row;
 
 use groundhold_working::Working;
 
@@ -45,6 +55,10 @@ pub static WORKINGS: &[&Working] = &[
     &embed::DEFLECTION_CLAY,
     &embed::FIXED_EARTH,
     &embed::SHEET_WALL,
+    &embed::ROCK_SOCKET,
+    &embed::ROCK_SOCKET_LENGTH,
+    &embed::ROCK_DOWELS,
+    &embed::LEFT_OUT_POST,
     &timber::SECTION_RECTANGLE,
     &timber::SECTION_ROUND,
     &timber::SIZE,
@@ -66,4 +80,38 @@ pub static WORKINGS: &[&Working] = &[
     &fix::NDS_WOOD_SCREW,
     &fix::NDS_LAG_SCREW,
     &fix::NDS_SHEARED,
+    &steel::SECTION_I,
+    &steel::SECTION_CHANNEL,
+    &steel::SECTION_HOLLOW,
+    &steel::EN3_BENDING,
+    &steel::EN3_SHEAR,
+    &steel::AISC_BENDING,
+    &steel::AISC_SHEAR,
+    &steel::CORROSION,
+    &concrete::EN2_BENDING,
+    &concrete::EN2_SHEAR,
+    &concrete::EN2_CRACKS,
+    &concrete::EN2_LAP,
+    &concrete::ACI_BENDING,
+    &concrete::ACI_SHEAR,
+    &concrete::ACI_LAP,
+    &concrete::PLAIN_EN2,
+    &concrete::PLAIN_ACI,
+    &masonry::EN6_FLEXURE,
+    &masonry::EN6_SHEAR,
+    &masonry::EN6_REINFORCED,
+    &masonry::TMS_PLAIN,
+    &masonry::TMS_CRACKED,
+    &masonry::TMS_SHEAR,
+    &panel::PANEL_EFFECTS,
+    &grid::GRID_STRENGTH_FHWA,
+    &grid::GRID_STRENGTH_BS,
+    &grid::GRID_LAYER,
+    &grid::GRID_PULLOUT,
+    &grid::GRID_CONNECTION,
+    &anchor::BLOCK_SAND,
+    &anchor::BLOCK_CLAY,
+    &anchor::PLACE,
+    &anchor::ROD,
+    &stone::PACKED_STONE,
 ];

@@ -38,9 +38,14 @@ mod front;
 mod hansen_pressure;
 mod ibc;
 mod judge;
+mod left_out;
 mod limits;
 mod presumptive;
+mod rock_dowels;
+mod rock_socket;
+mod rock_table;
 mod rule_of_thumb;
+mod stopped;
 mod subgrade;
 mod wall_in_ground;
 
@@ -69,8 +74,18 @@ pub use ibc::{
     IbcStep, ibc_free, ibc_free_depth, ibc_held, ibc_held_depth, ibc_step,
 };
 pub use judge::{deflection, post_moment, post_yields, push_taken, reduction, required_depth, resistance};
+pub use left_out::{LEFT_OUT_POST, LeftOut, LeftOutDemand, left_out};
 pub use presumptive::{PRESUMPTIVE, PRESUMPTIVE_SOURCE, Presumptive, presumptive};
+pub use rock_dowels::{DowelDemand, Dowels, ROCK_DOWELS, dowels};
+pub use rock_socket::{
+    ROCK_SOCKET, ROCK_SOCKET_LENGTH, RockPush, RockSocket, SocketUltimate, rock_share, rock_socket, rock_socket_length,
+};
+pub use rock_table::{ROCK, ROCK_BOND_SOURCE, ROCK_SOURCE, Rock, rock};
 pub use rule_of_thumb::{RULE_OF_THUMB, Retained, as_deep_as_high};
+pub use stopped::{
+    InRock, Neighbour, OnRock, OnRockDemand, SocketAnswer, neighbour_of_left_out, on_rock, socket_needed,
+    socket_resistance,
+};
 pub use subgrade::{SAND_STIFFNESS, SAND_STIFFNESS_SOURCE, SandStiffness, clay_stiffness};
 pub use wall_in_ground::{
     FIXED_EARTH, FixedEarth, FixedEarthDepth, SHEET_WALL, SheetFigures, SheetWall, fixed_earth, sheet_wall,
