@@ -187,7 +187,8 @@ fn coefficients(phi: f64, delta: f64, slope: f64) -> std::result::Result<[f64; 3
 /// # Gives
 /// P_p = ½ K_γ γ H² + K_q q H + K_c c H in the direction of δ, and its part square to the wall.
 /// # Not for
-/// Leaning walls; adhesion on the wall, which is left out.
+/// Leaning walls; adhesion on the wall, which is left out; δ near φ, where one spiral is up to 7 % above exact plasticity
+/// (known miss LS-KA-30-100).
 /// # Errors
 /// None here; the working refuses δ > φ and ground as steep as φ.
 /// # By hand
@@ -217,7 +218,7 @@ pub static LOG_SPIRAL: Working = Working {
         work: "Terzaghi, Theoretical Soil Mechanics, Wiley, New York, 1943",
         place: "art. 40, moments about the pole; the whole slip as one spiral and the search over poles are ours",
     },
-    not_for: "leaning walls, adhesion on the wall, layers",
+    not_for: "leaning walls, adhesion on the wall, layers; wall friction near φ, where it is up to 7 % above exact plasticity",
     inputs: &[
         rows::HEIGHT,
         rows::GAMMA,
