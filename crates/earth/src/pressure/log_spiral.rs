@@ -61,19 +61,35 @@ fn turn_to_ground(case: &Case, pole: (f64, f64), r0: f64, tan: f64) -> Option<(f
         let r = r0 * math::exp(turned * tan);
         (pole.0 + r * math::cos(from + turned), pole.1 + r * math::sin(from + turned))
     };
-    let below = |p: (f64, f64)| p.1 - 1.0 - p.0 * rise < 0.0;
+    let above = |turned: f64| {
+        let p = at(turned);
+        p.1 - 1.0 - p.0 * rise
+    };
     // The nearer the pole, the further it must turn; steps grow so that a far pole is caught as well.
     let (mut lo, mut hi) = (0.0, 0.02 / r0.max(0.1));
-    while below(at(hi)) {
-        lo = hi;
+    let (mut f_lo, mut f_hi) = (-1.0, above(hi));
+    while f_hi < 0.0 {
+        (lo, f_lo) = (hi, f_hi);
         hi *= 1.6;
         if hi > std::f64::consts::PI {
             return None;
         }
+        f_hi = above(hi);
     }
-    for _ in 0..44 {
-        let middle = 0.5 * (lo + hi);
-        if below(at(middle)) { lo = middle } else { hi = middle }
+    // False position; the end that stays is given half its weight (Illinois), so that both ends close in.
+    for _ in 0..60 {
+        let between = (lo * f_hi - hi * f_lo) / (f_hi - f_lo);
+        let f = above(between);
+        if f.abs() < 1e-13 || hi - lo < 1e-15 {
+            return Some((between, at(between)));
+        }
+        if f < 0.0 {
+            (lo, f_lo) = (between, f);
+            f_hi *= 0.5;
+        } else {
+            (hi, f_hi) = (between, f);
+            f_lo *= 0.5;
+        }
     }
     Some((hi, at(hi)))
 }
@@ -99,7 +115,7 @@ fn weight_moment(pole: (f64, f64), r0: f64, tan: f64, turned: f64, exit: (f64, f
 fn least(case: &Case, part: Part) -> Option<f64> {
     let (flat, steep) = (-case.phi, (90f64.to_radians() - case.phi).min(1.2));
     let (near, far) = (-1.0, 9.0);
-    const ACROSS: usize = 24;
+    const ACROSS: usize = 16;
     let mut best: Option<(f64, Spot)> = None;
     for i in 0..=ACROSS {
         for j in 0..=ACROSS {
@@ -115,7 +131,7 @@ fn least(case: &Case, part: Part) -> Option<f64> {
     let mut best = best?;
     let mut step = [(steep - flat) / ACROSS as f64, (far - near) / ACROSS as f64];
     for _ in 0..400 {
-        if step[0] < 1e-7 {
+        if step[0] < 1e-5 {
             break;
         }
         let mut next = best;
