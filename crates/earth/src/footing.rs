@@ -478,6 +478,13 @@ impl Rule {
     }
 }
 
+impl Base {
+    /// What drained ground can carry by every rule, as rows of a comparison; a rule that does not know the case says so.
+    pub fn by_every_rule(&self) -> Vec<(Rule, Result<Bearing>)> {
+        Rule::ALL.into_iter().map(|r| (r, r.drained(self))).collect()
+    }
+}
+
 fn run<'s>(rule: Rule, g: &Given<'s>) -> Result<Vec<Found<'s>>> {
     let case = Case {
         width: g.one("width")?,

@@ -69,6 +69,7 @@ pub static WORKINGS: &[&Working] = &[
     &pressure::patch::PATCH,
     &pressure::heap::HEAP,
     &pressure::wedge::TRIAL_WEDGE,
+    &pressure::wet_wedge::WET_WEDGE,
     &pressure::THRUST_RANKINE,
     &pressure::THRUST_COULOMB,
     &basis::DESIGN_STRENGTH,

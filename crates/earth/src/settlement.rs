@@ -1,6 +1,6 @@
 //! How much does a base sink and tilt, at once and over the years?
 
-use groundhold_quantity::{Length, Pressure, math};
+use groundhold_quantity::{Length, Pressure};
 use groundhold_working::{
     Found, Given, Input, Limits, Number, Output, Refused, Result, Shown, Source, Trace, Unit, Working,
 };
@@ -366,8 +366,7 @@ pub static CONSOLIDATION: Working = Working {
 /// Share of the settlement that has come by a time factor.
 ///
 /// # Source
-/// Terzaghi (1925); the fit T = (π/4) U² up to 60 %, 1.781 − 0.933 log₁₀(100 − U %) beyond: Casagrande (1938), as in Das,
-/// Principles of Geotechnical Engineering, 7th ed., eq. 11.55 (place from memory).
+/// Terzaghi, Erdbaumechanik (1925): U = 1 − Σ (2/M²) e^(−M² T) with M = (2n + 1) π/2; for small T it is 2 √(T/π).
 /// # Symbols
 /// | T | c_v t/H_d² | – | ≥ 0 |
 /// # Gives
@@ -379,10 +378,19 @@ pub static CONSOLIDATION: Working = Working {
 /// # By hand
 /// T = 0.197: U = 0.50.
 pub fn degree<N: Number>(time_factor: N) -> N {
-    if time_factor.value() <= 0.286 {
+    // Below this the series needs many terms and the root is exact to all digits.
+    if time_factor.value() <= 0.005 {
         return (time_factor * (4.0 / std::f64::consts::PI)).sqrt().named("U", Unit::NONE);
     }
-    let left = ((N::constant(1.781) - time_factor) / 0.933 * std::f64::consts::LN_10).exp() / 100.0;
+    let mut left = N::constant(0.0);
+    for n in 0..60 {
+        let m = (2 * n + 1) as f64 * std::f64::consts::FRAC_PI_2;
+        let term = (-(time_factor * (m * m))).exp() * (2.0 / (m * m));
+        left = left + term;
+        if term.value() < 1e-12 {
+            break;
+        }
+    }
     (N::constant(1.0) - left).named("U", Unit::NONE)
 }
 
@@ -391,8 +399,8 @@ pub static CONSOLIDATION_TIME: Working = Working {
     name: "settlement/consolidation-time",
     title: "How much of a clay layer's settlement has come after a time?",
     source: Source {
-        work: "Terzaghi, Erdbaumechanik, 1925; Casagrande, 1938",
-        place: "as in Das, Principles of Geotechnical Engineering, 7th ed., 11.14, from memory",
+        work: "Terzaghi, Erdbaumechanik auf bodenphysikalischer Grundlage, Deuticke, Leipzig, 1925",
+        place: "one-dimensional consolidation, even pressure; as in Das, Principles of Geotechnical Engineering, 7th ed., 11.14",
     },
     not_for: "drains at the side; load that comes slowly",
     inputs: &[
@@ -495,8 +503,38 @@ pub fn lean(
     Ok((Length::m(t * given[5]), Trace::new(&TILT, values)))
 }
 
-/// Time until a share of the settlement has come: the other way round than [`degree`]. For schedules of building on clay.
+/// Time factor at which a share of the settlement has come: the other way round than [`degree`], by halving. For schedules
+/// of building on clay; a share above 99.9 % is taken as that.
 pub fn time_factor_of(share: f64) -> f64 {
-    let u = share.clamp(0.0, 0.999);
-    if u <= 0.6 { std::f64::consts::FRAC_PI_4 * u * u } else { 1.781 - 0.933 * math::log10(100.0 * (1.0 - u)) }
+    let wanted = share.clamp(0.0, 0.999);
+    let (mut lo, mut hi) = (0.0, 4.0);
+    for _ in 0..60 {
+        let middle = 0.5 * (lo + hi);
+        if degree(middle) < wanted { lo = middle } else { hi = middle }
+    }
+    0.5 * (lo + hi)
+}
+
+/// Settlement of a rigid base on a layer of even stiffness, at once, at the surface of it.
+///
+/// # Errors
+/// A length under the width, or a value outside the working's limits.
+pub fn on_layer(
+    pressure: Pressure,
+    width: Length,
+    length: Length,
+    layer: Length,
+    stiffness: Pressure,
+) -> Result<(Length, Trace)> {
+    let given = [pressure.to_kpa(), width.to_m(), length.to_m(), layer.to_m(), stiffness.to_kpa(), 0.3, 1.0];
+    let values: Vec<_> = given.map(Into::into).into();
+    rows::check(&ELASTIC, &values)?;
+    if length < width {
+        return Err(Refused::NoAnswer {
+            working: ELASTIC.name,
+            why: "the length is under the width; swap them".into(),
+        });
+    }
+    let (_, rigid) = elastic(given[0], given[1], given[2], given[3], given[4], given[5], given[6]);
+    Ok((Length::m(rigid), Trace::new(&ELASTIC, values)))
 }

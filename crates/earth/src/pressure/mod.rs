@@ -22,6 +22,7 @@ pub mod strata;
 pub mod surcharge;
 mod thrust;
 pub mod wedge;
+pub mod wet_wedge;
 
 pub use backfill::{Active, Backfill, Method, Ordinate, Part, Strip, WaterLevel};
 pub use spread::Spread;

@@ -49,6 +49,20 @@ pub static VEHICLES: &[Vehicle] = &[
     },
 ];
 
+impl Vehicle {
+    /// One wheel of its axle, this far behind the wall, on its square.
+    pub fn wheel(&self, from: Length) -> Patch {
+        let area = self.square * self.square;
+        Patch {
+            value: Pressure::pa(0.5 * self.axle.to_n() / area.to_m2()),
+            from,
+            to: from + self.square,
+            along: self.square,
+            wall_is_stiff: true,
+        }
+    }
+}
+
 /// Horizontal stress under a corner of a loaded rectangle, in an elastic half-space that keeps its volume.
 ///
 /// # Source
@@ -194,6 +208,17 @@ pub static PATCH: Working = Working {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_wheel_carries_half_its_axle_and_is_felt_less_from_further_off() {
+        for v in VEHICLES {
+            let wheel = v.wheel(Length::m(0.5));
+            let carried = wheel.value * (v.square * v.square);
+            assert!((carried / v.axle - 0.5).abs() < 1e-12, "{}", v.key);
+            let felt = |from: f64| v.wheel(Length::m(from)).on_wall(Length::m(1.0)).unwrap().spread.force();
+            assert!(felt(0.5) > felt(1.5), "{}", v.key);
+        }
+    }
 
     #[test]
     fn the_corner_formula_is_boussinesqs_point_load_summed_over_the_rectangle() {

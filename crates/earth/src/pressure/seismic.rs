@@ -90,7 +90,7 @@ pub static MONONOBE_OKABE: Working = Working {
 /// # Errors
 /// None here; callers refuse φ − ψ + α < 0.
 /// # By hand
-/// φ = 30°, δ = 0, k_h = 0.2: ψ = 11.31°, K_PE = 2.575 (reference case MP-01).
+/// φ = 30°, δ = 0, k_h = 0.2: ψ = 11.31°, K_PE = 2.629 (reference case MP-01).
 pub fn kpe<N: Number>(phi: N, delta: N, theta: N, alpha: N, kh: N, kv: N) -> (N, N) {
     let one = N::constant(1.0);
     let psi = (kh / (one - kv)).atan().named("ψ", Unit::DEG);
