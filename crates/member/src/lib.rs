@@ -53,6 +53,7 @@ pub static WORKINGS: &[&Working] = &[
     &embed::ROW,
     &embed::DEFLECTION_SAND,
     &embed::DEFLECTION_CLAY,
+    &embed::ELASTIC_POST,
     &embed::FIXED_EARTH,
     &embed::SHEET_WALL,
     &embed::ROCK_SOCKET,
