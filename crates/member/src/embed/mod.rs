@@ -47,6 +47,7 @@ mod rock_dowels;
 mod rock_socket;
 mod rock_table;
 mod rule_of_thumb;
+mod short_or_long;
 mod stopped;
 mod subgrade;
 mod wall_in_ground;
@@ -87,6 +88,7 @@ pub use rock_socket::{
 };
 pub use rock_table::{ROCK, ROCK_BOND_SOURCE, ROCK_SOURCE, Rock, rock};
 pub use rule_of_thumb::{RULE_OF_THUMB, Retained, as_deep_as_high};
+pub use short_or_long::{GivesWay, GroundFactors, PostCapacity, short_or_long};
 pub use stopped::{
     InRock, Neighbour, OnRock, OnRockDemand, SocketAnswer, neighbour_of_left_out, on_rock, socket_needed,
     socket_resistance,
