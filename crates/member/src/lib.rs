@@ -1,12 +1,16 @@
-//! Will a member carry it? Posts in the ground, timber in bending and shear, and the fixings between them.
+//! Will a member carry it? Posts in the ground and in rock, timber, steel, concrete, masonry, grids, deadmen and fixings.
 //!
-//! Three questions, each with its typed functions and the workings behind them:
-//! - [`embed`]: how deep must a post stand under a horizontal push, by every accepted method, side by side;
-//! - [`timber`]: does a board or a post carry its bending moment and shear, and how far does it bow;
-//! - [`fix`]: what does a screw carry when it is pulled out or sheared.
+//! One question each, with typed functions and the workings behind them:
+//! - [`embed`]: how deep must a post stand under a horizontal push, by every accepted method, side by side; a hole stopped
+//!   by rock; how far a post moves;
+//! - [`timber`]: does a board or a post carry its bending moment and shear, how far does it bow, what is left in year 15;
+//! - [`fix`]: what does a screw or bolt carry when it is pulled out or sheared;
+//! - [`steel`], [`concrete`], [`masonry`], [`panel`]: does a post, a stem, a toe, a panel carry its moment and shear;
+//! - [`grid`], [`anchor`]: does a layer of geogrid, a deadman, its rod hold;
+//! - [`stone`]: how heavy is stone as it lies in a wall.
 //!
-//! Embedment is computed in kN, m and kPa, timber and fixings in N, mm and MPa (US rules for fixings in lb and in, as
-//! they are published). This crate knows quantities and workings, and nothing of walls.
+//! Embedment is computed in kN, m and kPa, sections in N, mm and MPa (US rules for fixings in lb and in, as they are
+//! published). This crate knows quantities and workings, and nothing of walls.
 
 mod given;
 mod root;
@@ -53,6 +57,7 @@ pub static WORKINGS: &[&Working] = &[
     &embed::ROW,
     &embed::DEFLECTION_SAND,
     &embed::DEFLECTION_CLAY,
+    &embed::ELASTIC_POST,
     &embed::FIXED_EARTH,
     &embed::SHEET_WALL,
     &embed::ROCK_SOCKET,
@@ -73,6 +78,11 @@ pub static WORKINGS: &[&Working] = &[
     &timber::AS_BENDING,
     &timber::AS_SHEAR,
     &timber::DECAY,
+    &timber::ROT_IN_GROUND,
+    &timber::EN_NOTCH,
+    &timber::EN_BEARING,
+    &timber::NDS_NOTCH,
+    &timber::NDS_BEARING,
     &fix::EN_PULLED,
     &fix::EN_DECLARED,
     &fix::EN_HEAD,
@@ -80,6 +90,9 @@ pub static WORKINGS: &[&Working] = &[
     &fix::NDS_WOOD_SCREW,
     &fix::NDS_LAG_SCREW,
     &fix::NDS_SHEARED,
+    &fix::EN_DOUBLE,
+    &fix::NDS_DOUBLE,
+    &fix::BOLT_GROUP,
     &steel::SECTION_I,
     &steel::SECTION_CHANNEL,
     &steel::SECTION_HOLLOW,

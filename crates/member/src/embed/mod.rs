@@ -28,12 +28,14 @@
 //! assert_eq!(broms.map(|a| format!("{:.2}", a.factor)).as_deref(), Some("1.69"));
 //! ```
 
+mod beam_on_soil;
 mod brinch_hansen;
 mod broms_clay;
 mod broms_sand;
 mod case;
 mod compare;
 mod deflection;
+mod elastic_post;
 mod front;
 mod hansen_pressure;
 mod ibc;
@@ -45,6 +47,7 @@ mod rock_dowels;
 mod rock_socket;
 mod rock_table;
 mod rule_of_thumb;
+mod short_or_long;
 mod stopped;
 mod subgrade;
 mod wall_in_ground;
@@ -67,6 +70,9 @@ pub use case::{
 };
 pub use compare::{depths_by_method, factors_by_method, judged, methods_for};
 pub use deflection::{DEFLECTION_CLAY, DEFLECTION_SAND, Moved, Rigid, clay_moved, sand_moved};
+pub use elastic_post::{
+    BeamMoved, Collar, ELASTIC_POST, Elastic, ElasticMoved, PostBeam, beam_deflection, elastic_post,
+};
 pub use front::{CLAY_FRONT, ClayFront, FrontLeft, ROW, Row, SAND_FRONT, SandFront, clay_front, row, sand_front};
 pub use hansen_pressure::{HANSEN_PRESSURE, HansenFactors, HansenSoil, hansen_pressure};
 pub use ibc::{
@@ -82,6 +88,7 @@ pub use rock_socket::{
 };
 pub use rock_table::{ROCK, ROCK_BOND_SOURCE, ROCK_SOURCE, Rock, rock};
 pub use rule_of_thumb::{RULE_OF_THUMB, Retained, as_deep_as_high};
+pub use short_or_long::{GivesWay, GroundFactors, PostCapacity, short_or_long};
 pub use stopped::{
     InRock, Neighbour, OnRock, OnRockDemand, SocketAnswer, neighbour_of_left_out, on_rock, socket_needed,
     socket_resistance,
