@@ -8,6 +8,7 @@ mod case;
 pub mod findings;
 mod line;
 mod parts;
+pub mod standing;
 mod system;
 pub mod systems;
 mod validity;
@@ -27,6 +28,12 @@ mod tests {
     #[test]
     fn the_reference_cases_agree() {
         let cases = include_str!("../../../reference/walls_in_pieces.toml");
+        assert_eq!(groundhold_reference::complaints(cases, crate::WORKINGS), Vec::<String>::new());
+    }
+
+    #[test]
+    fn the_reference_cases_of_standing_walls_agree() {
+        let cases = include_str!("../../../reference/standing.toml");
         assert_eq!(groundhold_reference::complaints(cases, crate::WORKINGS), Vec::<String>::new());
     }
 

@@ -13,12 +13,16 @@ use groundhold_setout::SetOut;
 use groundhold_shape as shape;
 
 use crate::again::Earlier;
+use crate::as_found::{self, OldWallPlan};
 use crate::earthwork::{self, Moves};
 use crate::job::{Job, PadLevel, PadWish};
 use crate::survey::{Survey, survey};
 use crate::trouble::{Part, Trouble};
 use crate::walls::{Common, WallPlan, walls};
-use crate::{beside, cost, drainage, existing, kept_clear, near, needs, programme, setting_out, standing, start, wish};
+use crate::{
+    beside, cost, drainage, existing, kept_clear, near, needs, programme, setting_out, standing, start, undermined,
+    wish,
+};
 
 /// Everything that comes of a job.
 #[derive(Debug, Clone)]
@@ -39,6 +43,8 @@ pub struct Plan {
     pub shaped: shape::Shaped,
     /// Walls in whole pieces, checked.
     pub walls: Vec<WallPlan>,
+    /// Walls that stand already, back-analysed, in the order of the job.
+    pub old_walls: Vec<OldWallPlan>,
     /// Water.
     pub drained: Drained,
     /// Cut and fill by element, between the surfaces.
@@ -157,6 +163,10 @@ fn planned(earlier: &Earlier, job: &Job, pace: Pace) -> Result<Plan, Vec<Trouble
     findings.extend(near::check(job, &survey.ground, &shaped, &walls));
     findings.extend(kept_clear::check(job, &survey.ground, &shaped));
     findings.extend(existing::check(job, &survey.ground, &shaped, &chosen.soil));
+    let old_walls = as_found::old_walls(job, &survey.ground, &chosen.soil, chosen.basis);
+    findings.extend(as_found::check(job, &old_walls));
+    let ground = (&survey.ground, &shaped);
+    findings.extend(undermined::check(job, ground, &walls, &chosen.soil, pace == Pace::Whole));
     findings.extend(start::check(job, &walls));
     findings.extend(beside::check(job));
     findings.extend(standing::check(job, &walls, &survey.points));
@@ -180,6 +190,7 @@ fn planned(earlier: &Earlier, job: &Job, pace: Pace) -> Result<Plan, Vec<Trouble
         region: chosen.region,
         shaped,
         walls,
+        old_walls,
         drained,
         moves,
         dug,

@@ -18,4 +18,15 @@ pub use push::{PUSH, Push, push};
 use groundhold_working::Working;
 
 /// All workings of this crate.
-pub static WORKINGS: &[&Working] = &[&PUSH, &BOARD_LOAD, &COURSES, &HOLE, &POST_SHEAR, &POST_BEND];
+pub static WORKINGS: &[&Working] = &[
+    &PUSH,
+    &BOARD_LOAD,
+    &COURSES,
+    &HOLE,
+    &POST_SHEAR,
+    &POST_BEND,
+    &crate::standing::PUSH_AS_FOUND,
+    &crate::standing::PUSH_IN_CLAY,
+    &crate::standing::BY_WEIGHT,
+    &crate::standing::SECTION_LEFT,
+];
