@@ -25,12 +25,13 @@ mod plan_view;
 mod programme;
 mod ramp;
 mod section;
+mod section_as_found;
 mod site_section;
 mod steps;
 
 pub use drawings::{
-    cutting_bars, drawings, elevation, picture, plan_view, programme_bars, ramp_section, section, site_section,
-    steps_detail,
+    cutting_bars, drawings, elevation, picture, plan_view, programme_bars, ramp_section, section, section_as_found,
+    site_section, steps_detail,
 };
 pub use scene::{Align, At, Ink, Item, Label, Pen, Scene, Weight};
 pub use svg::to_svg;
