@@ -165,8 +165,15 @@ fn planned(earlier: &Earlier, job: &Job, pace: Pace) -> Result<Plan, Vec<Trouble
     findings.extend(existing::check(job, &survey.ground, &shaped, &chosen.soil));
     let old_walls = as_found::old_walls(job, &survey.ground, &chosen.soil, chosen.basis);
     findings.extend(as_found::check(job, &old_walls));
-    let ground = (&survey.ground, &shaped);
-    findings.extend(undermined::check(job, ground, &walls, &chosen.soil, pace == Pace::Whole));
+    let site = undermined::Site {
+        job,
+        ground: &survey.ground,
+        shaped: &shaped,
+        walls: &walls,
+        soil: &chosen.soil,
+        slips: pace == Pace::Whole,
+    };
+    findings.extend(undermined::check(&site));
     findings.extend(start::check(job, &walls));
     findings.extend(beside::check(job));
     findings.extend(standing::check(job, &walls, &survey.points));

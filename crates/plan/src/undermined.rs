@@ -59,22 +59,27 @@ struct Cut {
     element: String,
 }
 
+/// What is asked: the ground before and after, the walls in it, the soil.
+pub(crate) struct Site<'a> {
+    pub job: &'a Job,
+    pub ground: &'a Tin,
+    pub shaped: &'a Shaped,
+    pub walls: &'a [WallPlan],
+    pub soil: &'a Soil,
+    /// True where slips are searched.
+    pub slips: bool,
+}
+
 /// Cuts near what stands, with the bank's factor before and after. The search costs time and is left out while a finger drags.
-pub(crate) fn check(
-    job: &Job,
-    (ground, shaped): (&Tin, &Shaped),
-    walls: &[WallPlan],
-    soil: &Soil,
-    slips: bool,
-) -> Vec<Finding> {
-    let old = crate::as_found::as_near(job);
-    let things = job.near.iter().chain(&old);
+pub(crate) fn check(site: &Site) -> Vec<Finding> {
+    let old = crate::as_found::as_near(site.job);
+    let things = site.job.near.iter().chain(&old);
     things
         .filter_map(|near| {
             let (NearKind::Footing(words) | NearKind::Other(words)) = &near.kind else { return None };
-            let (pressure, width) = load_of(words)?;
-            let cut = worst(near, ground, shaped)?;
-            finding(job, near, words, &cut, (pressure, width), (ground, shaped), walls, soil, slips)
+            let load = load_of(words)?;
+            let cut = worst(near, site.ground, site.shaped)?;
+            finding(site, near, words, &cut, load)
         })
         .collect()
 }
@@ -147,18 +152,8 @@ fn factor(
     Some((slip.factor, slip.trace))
 }
 
-#[allow(clippy::too_many_arguments)]
-fn finding(
-    job: &Job,
-    near: &Near,
-    words: &str,
-    cut: &Cut,
-    load: (Pressure, Length),
-    (ground, shaped): (&Tin, &Shaped),
-    walls: &[WallPlan],
-    soil: &Soil,
-    slips: bool,
-) -> Option<Finding> {
+fn finding(site: &Site, near: &Near, words: &str, cut: &Cut, load: (Pressure, Length)) -> Option<Finding> {
+    let Site { job, ground, shaped, walls, soil, slips } = *site;
     let u = job.about.units;
     let depth = near.depth.unwrap_or(Length::ZERO);
     let line = influence::line_45(cut.depth, depth, cut.distance).ok()?;
