@@ -123,6 +123,41 @@ mod tests {
     }
 
     #[test]
+    fn a_wall_that_stands_is_on_the_plan_and_in_a_section_of_its_own() {
+        use groundhold_hold::standing::{CrackFound, CrackRuns, Made, Seen};
+        let mut job = demo();
+        let mut seen = Seen::bare(Made::DryStone, Length::m(0.9));
+        seen.thickness = Some(Length::mm(450.0));
+        seen.lean = Length::mm(70.0);
+        seen.bulge = Some((Length::mm(60.0), Length::mm(400.0)));
+        seen.cracks = vec![CrackFound { runs: CrackRuns::Stepped, width: Length::mm(5.0) }];
+        let line = job.walls[0].line.iter().map(|p| groundhold_quantity::Point::m(p.x, p.y + 1.5)).collect();
+        job.standing = vec![groundhold_plan::job::OldWall {
+            id: "E1".into(),
+            name: String::new(),
+            line,
+            retains_left: true,
+            looked_at: "2026-05-11".into(),
+            note: String::new(),
+            seen,
+            replaced_by: String::new(),
+        }];
+        let plan = planned(&job);
+        let above = plan_view(&plan, 390.0, 248.0);
+        assert!(crate::to_svg(&above).contains("data-element=\"E1\""));
+        let cut = section_as_found(&plan, "E1", 200.0, 130.0);
+        assert!(!cut.items.is_empty() && !cut.scale.is_empty());
+        for (name, s) in [("plan", &above), ("section", &cut)] {
+            assert_eq!(overlap::of(&s.items), Vec::<(String, String)>::new(), "{name}");
+            assert_eq!(overlap::outside(&s.items, s.width, s.height), Vec::<String>::new(), "{name}");
+        }
+        assert!(section_as_found(&plan, "E9", 200.0, 130.0).items.is_empty());
+        for (w, h) in [(0.0, 0.0), (10.0, 10.0), (-5.0, 80.0), (80.0, 3.0), (40.0, 400.0)] {
+            section_as_found(&plan, "E1", w, h);
+        }
+    }
+
+    #[test]
     fn every_post_and_board_of_a_wall_is_on_its_elevation() {
         let plan = planned(&demo());
         for w in &plan.walls {

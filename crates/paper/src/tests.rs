@@ -102,6 +102,41 @@ fn long_names_and_feet_and_inches_stay_inside_the_sheets_too() {
 }
 
 #[test]
+fn a_wall_that_stands_has_its_causes_its_workings_and_what_is_done_first_on_its_sheet() {
+    use groundhold_hold::standing::{AboveIt, Made, Seen, Weeps};
+    let mut job = demo_job();
+    let mut seen = Seen::bare(Made::Block, Length::m(1.37));
+    seen.thickness = Some(Length::mm(800.0));
+    seen.lean = Length::mm(40.0);
+    seen.weeps = Some(Weeps::Absent);
+    seen.above = vec![AboveIt::Vehicle];
+    let line = job.walls[0].line.iter().map(|p| groundhold_quantity::Point::m(p.x, p.y + 1.5)).collect();
+    job.standing = vec![groundhold_plan::job::OldWall {
+        id: "E1".into(),
+        name: "drive".into(),
+        line,
+        retains_left: true,
+        looked_at: "2026-05-11".into(),
+        note: "after the wet winter".into(),
+        seen,
+        replaced_by: String::new(),
+    }];
+    let set = crate::set::leaves(&plan(&job).unwrap(), DATE);
+    let sheet = |part: &str| {
+        let of = set.iter().filter(|(s, _)| s.part == part);
+        let blocks: Vec<&str> = of.flat_map(|(_, l)| l.blocks.iter().map(|b| b.text.as_str())).collect();
+        squeezed(&blocks.join(" "))
+    };
+    let found = sheet("Walls as found");
+    for words in ["water behind it", "no weep holes", "Do not dig at its toe", "after the wet winter", "C1"] {
+        assert!(found.contains(&squeezed(words)), "{words}: {found}");
+    }
+    assert!(sheet("Calculations").contains(&squeezed("How does a wall that stands by its weight stand")));
+    set.iter().for_each(|(_, leaf)| nothing_collides(leaf));
+    set.iter().for_each(|(_, leaf)| nothing_is_drawn_outside(leaf));
+}
+
+#[test]
 fn a_job_of_two_numbers_has_a_set_without_walls() {
     let mut job = demo_job();
     job.measure = groundhold_plan::job::Measure {

@@ -20,6 +20,8 @@ const TRIED: [(&str, &str, f64); 5] = [
     ("150x150 UC4 C24", "200x75 UC4 C24", 0.9),
     ("200x200 UC4 C24", "200x75 UC4 C24", 0.9),
 ];
+/// Depths of the holes that are tried with each, in m: first as it is solved for strength, then deeper, against movement.
+const DEPTHS: [Option<f64>; 6] = [None, Some(0.8), Some(1.0), Some(1.2), Some(1.5), Some(1.8)];
 /// Height up to which guides know walls of posts and boards. Common practice, no source.
 const HIGHEST: Length = Length::m(1.0);
 /// Where the ground beside an old wall is asked for, from its line.
@@ -42,30 +44,60 @@ pub(crate) fn replacement(
     if old.seen.height > HIGHEST {
         return (None, other);
     }
-    let own = job.walls.iter().map(|w| w.spec.clone());
-    for spec in own.chain(TRIED.iter().filter_map(|(p, b, s)| sizes(p, b, *s))) {
-        let Some(case) = case(job, old, ground, soil, basis, spec.clone()) else { continue };
-        let Ok((layout, verdict)) = hold::hold(&case) else { continue };
-        let stops = verdict.findings.iter().any(|f| f.severity == Severity::Stop);
-        if stops || verdict.utilisation() > 1.0 {
-            continue;
+    match best(job, old, ground, soil, basis) {
+        Some(Sized { spec, layout, watched }) => {
+            let wish = wish(job, old, spec);
+            let deepest = layout.holes.iter().map(|h| h.depth).reduce(Length::max).unwrap_or(Length::ZERO);
+            let watch = if watched.is_empty() { String::new() } else { format!(" It will need care: {watched}.") };
+            let says = format!(
+                "Once the cause has ended: a new wall {} ({}) on this line, {} posts with holes down to {}, drained, sized by the \
+                 same checks as every wall here. Its text can be put into the job.{watch}",
+                wish.id,
+                wish.spec.system().key(),
+                layout.posts.len(),
+                units.length(deepest)
+            );
+            (Some(wish), says)
         }
-        let wish = wish(job, old, spec);
-        let deepest = layout.holes.iter().map(|h| h.depth).reduce(Length::max).unwrap_or(Length::ZERO);
-        let says = format!(
-            "Once the cause has ended: a new wall {} ({}) on this line, {} posts with holes down to {}, drained, sized by the same \
-             checks as every wall here. Its text can be put into the job.",
-            wish.id,
-            wish.spec.system().key(),
-            layout.posts.len(),
-            units.length(deepest)
-        );
-        return (Some(wish), says);
+        None => (None, other),
     }
-    (None, other)
 }
 
-fn sizes(post: &str, board: &str, spacing: f64) -> Option<Spec> {
+/// A wall that was sized.
+struct Sized {
+    spec: Spec,
+    layout: hold::Layout,
+    /// What the engine watches in it, in the names of its findings; empty where every check is met.
+    watched: String,
+}
+
+/// The first of those tried that meets every check; else the first that the engine neither stops nor sends to an engineer.
+fn best(job: &Job, old: &OldWall, ground: &Tin, soil: &Soil, basis: &'static Basis) -> Option<Sized> {
+    let own = job.walls.iter().map(|w| w.spec.clone());
+    let tried = TRIED.iter().flat_map(|(post, board, spacing)| {
+        DEPTHS.iter().filter_map(|depth| sizes(post, board, *spacing, depth.map(Length::m)))
+    });
+    let mut second = None;
+    for spec in own.chain(tried) {
+        let Some(case) = case(job, old, ground, soil, basis, spec.clone()) else { continue };
+        let Ok((layout, verdict)) = hold::hold(&case) else { continue };
+        if verdict.findings.iter().any(|f| f.severity >= Severity::Ask) {
+            continue;
+        }
+        if verdict.utilisation() <= 1.0 {
+            return Some(Sized { spec, layout, watched: String::new() });
+        }
+        if second.is_none() {
+            let watch = verdict.findings.iter().filter(|f| f.severity == Severity::Watch);
+            let mut names: Vec<&str> = watch.map(|f| f.kind.name).collect();
+            names.dedup();
+            second = Some(Sized { spec, layout, watched: names.join(", ") });
+        }
+    }
+    second
+}
+
+fn sizes(post: &str, board: &str, spacing: f64, depth: Option<Length>) -> Option<Spec> {
     let (p, b) = (timber::read(post).ok()?, timber::read(board).ok()?);
     Some(Spec::TimberPosts(TimberPostSpec {
         post: PostTimber { breadth: p.first, depth: p.second, grade: p.grade?, treatment: p.treatment },
@@ -74,12 +106,7 @@ fn sizes(post: &str, board: &str, spacing: f64) -> Option<Spec> {
         boards: Boards::Behind,
         stock: [2.4, 3.0, 3.6, 4.8].map(Length::m).into(),
         bays_per_board: None,
-        hole: HoleSpec {
-            diameter: Length::mm(450.0),
-            depth: None,
-            fill: Fill::Concrete,
-            gravel_base: Length::mm(100.0),
-        },
+        hole: HoleSpec { diameter: Length::mm(450.0), depth, fill: Fill::Concrete, gravel_base: Length::mm(100.0) },
         bury: Length::mm(50.0),
         fit: CourseFit::FromBury,
         board_gap: Length::ZERO,
