@@ -30,7 +30,7 @@ mod wish;
 pub use change::{apply, post_changes};
 pub use checker::{Violation, check};
 pub use compare::{Amounts, Difference, LeftOverChanged, PostChanged, PostFigures, compare};
-pub use earthwork::Moves;
+pub use earthwork::{Moves, RAMP_BUILD_UP, TREAD_BUILD_UP};
 pub use near::everything as everything_near;
 pub use plan::{Plan, balance, plan, plan_priced};
 pub use registry::{finding_kinds, working, workings};
