@@ -6,6 +6,8 @@ mod run;
 mod tests;
 mod tidy;
 mod wasm;
+mod web;
+mod web_files;
 
 use std::process::ExitCode;
 
@@ -25,6 +27,7 @@ const CHORES: &[Chore] = &[
     ("demo", "plan the demo job and write everything into out/demo", tests::demo),
     ("verify", "run the published reference cases and print the pass rate per topic", tests::verify),
     ("wasm", "check that everything from `plan` down compiles for wasm32", wasm::chore),
+    ("web", "make the page in target/web/dist (`--quick`: without shrinking)", web::chore),
     (
         "crosscheck",
         "compare with independent libraries from PyPI (triangulation, volumes, least squares, cutting)",
