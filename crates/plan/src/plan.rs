@@ -80,11 +80,38 @@ struct Chosen {
 /// # Errors
 /// Everything that stops it, each with its place in the job. What can be planned but should not be built is a finding.
 pub fn plan(job: &Job) -> Result<Plan, Vec<Trouble>> {
+    planned(job, Pace::Whole)
+}
+
+/// Plans a job while a finger drags: as [`plan`], but slips of the bank are not searched, and cutting lists are the first
+/// good ones, not the proven best. What is shown of it must be planned in full once the finger is lifted.
+///
+/// # Errors
+/// As [`plan`].
+pub fn plan_quick(job: &Job) -> Result<Plan, Vec<Trouble>> {
+    planned(job, Pace::Quick)
+}
+
+/// How thoroughly it is planned.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Pace {
+    Whole,
+    Quick,
+}
+
+fn planned(job: &Job, pace: Pace) -> Result<Plan, Vec<Trouble>> {
     let chosen = chosen(job)?;
     let survey = survey(job)?;
     let limits = limits(chosen.region);
     let shaped = shaped(job, &survey, chosen.factors, limits);
-    let common = Common { job, ground: &survey.ground, shaped: &shaped, soil: &chosen.soil, basis: chosen.basis };
+    let common = Common {
+        job,
+        ground: &survey.ground,
+        shaped: &shaped,
+        soil: &chosen.soil,
+        basis: chosen.basis,
+        slips: pace == Pace::Whole,
+    };
     let walls = walls(&common)?;
     let drained = drainage::drained(job, &survey.ground, &walls, &chosen.soil.name)?;
     let moves = earthwork::moves(&survey.ground, &shaped);
@@ -96,7 +123,11 @@ pub fn plan(job: &Job) -> Result<Plan, Vec<Trouble>> {
     let programme = build::plan_works(&works, &programme::crew(job))
         .map_err(|e| vec![Trouble::new(Part::Choice("order.crew"), e)])?;
     let sources = needs::Sources { job, shaped: &shaped, walls: &walls, drained: &drained, moves: &moves, dug: &dug };
-    let (take_off, quote) = ordered(&sources, &programme);
+    let effort = match pace {
+        Pace::Whole => order::DEFAULT_EFFORT,
+        Pace::Quick => order::Effort { nodes: 0, steps: 0 },
+    };
+    let (take_off, quote) = ordered(&sources, &programme, effort);
     let setout = setting_out::set_out(job, &survey.ground, &shaped, &walls);
 
     let mut findings = survey.findings.clone();
@@ -299,7 +330,11 @@ fn dig_case(
     case
 }
 
-fn ordered(sources: &needs::Sources, programme: &build::Programme) -> (order::TakeOff, order::Quote) {
+fn ordered(
+    sources: &needs::Sources,
+    programme: &build::Programme,
+    effort: order::Effort,
+) -> (order::TakeOff, order::Quote) {
     let job = sources.job;
     let mut all = needs::materials(sources);
     all.extend(programme::labour(programme));
@@ -310,7 +345,7 @@ fn ordered(sources: &needs::Sources, programme: &build::Programme) -> (order::Ta
         .iter()
         .map(|(item, units)| order::OnHand { item: item.clone(), stock_length: None, units: *units })
         .collect();
-    let mut take_off = order::still_to_buy(&all, &job.order.prices, &saw, &on_hand, order::DEFAULT_EFFORT);
+    let mut take_off = order::still_to_buy(&all, &job.order.prices, &saw, &on_hand, effort);
     if let Some(need) = needs::deliveries(job, &take_off) {
         let more = order::take_off(&[need], &job.order.prices, &saw);
         take_off.lines.extend(more.lines);

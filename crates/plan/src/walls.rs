@@ -33,6 +33,8 @@ pub(crate) struct Common<'a> {
     pub shaped: &'a Shaped,
     pub soil: &'a Soil,
     pub basis: &'static Basis,
+    /// True where slips of the bank are searched.
+    pub slips: bool,
 }
 
 /// Lays out and judges every wall.
@@ -123,7 +125,7 @@ fn case(
         bank: bank(common, profile, from),
         water: hold::Water { drained: common.job.drain.wanted, blocked: Share::fraction(1.0) },
         basis: common.basis,
-        search_slip: true,
+        search_slip: common.slips,
         built: crate::standing::posts(common.job, id, &stations),
         refusals: vec![],
         changes: wish.changes.clone(),

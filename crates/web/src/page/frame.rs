@@ -1,0 +1,78 @@
+//! Where does everything stand? The strip on top, the drawing, what is beside it, and the way from one to the other.
+
+use leptos::prelude::*;
+
+use super::board::Board;
+use super::findings::Findings;
+use super::strip::Strip;
+use super::working::Working;
+use super::{App, Tab, marks};
+
+/// The whole page.
+#[component]
+pub fn Frame() -> impl IntoView {
+    let app = App::new();
+    provide_context(app);
+    super::costing::keep_costs(app);
+    view! {
+        <div class="frame">
+            <Strip/>
+            <main class="middle" data-share=move || app.share.get()>
+                <Board/>
+                <section class="panel" aria-label="Details" tabindex="-1">
+                    {move || match app.tab.get() {
+                        Tab::Findings => view! { <Findings/> }.into_any(),
+                        _ => ().into_any(),
+                    }}
+                </section>
+            </main>
+            <Tabs/>
+        </div>
+        <Working/>
+        <Word/>
+    }
+}
+
+/// The tabs.
+#[component]
+fn Tabs() -> impl IntoView {
+    let app = App::get();
+    let tab = move |t: Tab, name: &'static str| {
+        let picture = marks::tab_picture(name);
+        view! {
+            <button aria-current=move || (app.tab.get() == t).then_some("page") data-test=format!("tab-{}", name.to_lowercase())
+                on:click=move |_| { app.tab.set(t); app.share.update(|s| if *s == "board" { *s = "both" }); }>
+                <svg viewBox="0 0 24 24" aria-hidden="true" inner_html=picture></svg>{name}
+            </button>
+        }
+    };
+    let site = marks::tab_picture("Site");
+    view! {
+        <nav class="nav" aria-label="Parts of the job">
+            {tab(Tab::Ground, "Ground")}
+            {tab(Tab::Measure, "Measure")}
+            {tab(Tab::Findings, "Findings")}
+            {tab(Tab::Order, "Order")}
+            <button data-test="tab-site" on:click=move |_| app.site.set(true)>
+                <svg viewBox="0 0 24 24" aria-hidden="true" inner_html=site></svg>"Site"
+            </button>
+            {tab(Tab::Job, "Job")}
+        </nav>
+    }
+}
+
+/// A word to the person, read out as well.
+#[component]
+fn Word() -> impl IntoView {
+    let app = App::get();
+    view! {
+        <div aria-live="polite" role="status">
+            {move || app.toast.get().map(|t| view! {
+                <div class="toast" class:bad=t.bad data-test="toast">
+                    <span>{t.says}</span>
+                    <button class="btn" on:click=move |_| app.toast.set(None)>"Close"</button>
+                </div>
+            })}
+        </div>
+    }
+}
