@@ -14,10 +14,10 @@ pub enum Part {
     Later,
 }
 
-/// Copied files in which words are replaced.
-const TEXTS: &[&str] = &["html", "js", "css", "webmanifest"];
-/// The worker lists all files but itself.
+/// The service worker: it ends with the version, because a browser looks for a change in this file only.
 const WORKER: &str = "sw.js";
+/// Version and paths, for the worker.
+const LIST: &str = "files.json";
 
 /// Lays assets and modules together in a fresh folder.
 ///
@@ -33,18 +33,17 @@ pub fn assemble(assets: &Path, parts: &Path, packed: &[(String, Part)], dist: &P
     let version = version(&all);
     let names = |part: Part| {
         let of = all.iter().map(|(n, _)| n.as_str()).filter(|n| *n != WORKER && self::part(n, packed) == part);
-        format!("[{}]", of.map(|n| format!("\"{n}\"")).collect::<Vec<_>>().join(","))
+        format!("[{}]", of.map(|n| format!("\"{n}\"")).collect::<Vec<_>>().join(", "))
     };
     let (first, later) = (names(Part::First), names(Part::Later));
+    let list = format!("{{\"version\": \"{version}\", \"files\": {first}, \"later\": {later}}}\n");
+    if let Some((_, worker)) = all.iter_mut().find(|(n, _)| n == WORKER) {
+        worker.extend(format!("\n// Version {version}\n").bytes());
+    }
+    all.push((LIST.into(), list.into_bytes()));
     let fresh = dist.with_extension("part");
     let _ = fs::remove_dir_all(&fresh);
     for (name, bytes) in &all {
-        let bytes = match std::str::from_utf8(bytes) {
-            Ok(text) if TEXTS.iter().any(|t| name.ends_with(&format!(".{t}"))) => {
-                text.replace("@VERSION@", &version).replace("@FIRST@", &first).replace("@LATER@", &later).into_bytes()
-            }
-            _ => bytes.clone(),
-        };
         let path = fresh.join(name);
         let failed = |e: std::io::Error| format!("{}: {e}", path.display());
         fs::create_dir_all(path.parent().unwrap_or(&fresh)).map_err(failed)?;
@@ -115,26 +114,27 @@ mod tests {
     }
 
     #[test]
-    fn the_worker_lists_every_file_but_itself_and_the_later_ones_apart() {
+    fn the_list_has_every_file_but_the_worker_and_the_later_ones_apart_and_the_worker_ends_with_the_version() {
         let base = std::env::temp_dir().join(format!("groundhold-files-{}", std::process::id()));
         let (assets, parts, dist) = (base.join("assets"), base.join("parts"), base.join("dist"));
         fs::create_dir_all(assets.join("icons")).unwrap();
         fs::create_dir_all(&parts).unwrap();
         for (path, text) in [
-            (assets.join("index.html"), "<p>@VERSION@"),
-            (assets.join("icons/i.svg"), "@VERSION@"),
-            (assets.join("sw.js"), "@FIRST@ @LATER@"),
+            (assets.join("index.html"), "<p>"),
+            (assets.join("icons/i.svg"), "<svg/>"),
+            (assets.join("sw.js"), "1;"),
             (parts.join("p.js"), ""),
             (parts.join("p_bg.wasm"), ""),
         ] {
             fs::write(path, text).unwrap();
         }
         assemble(&assets, &parts, &[("p".into(), Part::Later)], &dist).unwrap();
+        let list = fs::read_to_string(dist.join("files.json")).unwrap();
+        let (head, rest) = list.split_at("{\"version\": \"0123456789abcdef\"".len());
+        assert_eq!(rest, ", \"files\": [\"icons/i.svg\", \"index.html\"], \"later\": [\"p.js\", \"p_bg.wasm\"]}\n");
+        let version = head.rsplit('"').nth(1).unwrap();
         let worker = fs::read_to_string(dist.join("sw.js")).unwrap();
-        assert_eq!(worker, r#"["icons/i.svg","index.html"] ["p.js","p_bg.wasm"]"#);
-        let page = fs::read_to_string(dist.join("index.html")).unwrap();
-        assert_eq!(page.len(), "<p>".len() + 16, "{page}");
-        assert_eq!(fs::read_to_string(dist.join("icons/i.svg")).unwrap(), "@VERSION@", "a picture is copied as it is");
+        assert_eq!(worker, format!("1;\n// Version {version}\n"));
         fs::remove_dir_all(&base).unwrap();
     }
 }
