@@ -23,6 +23,56 @@ pub fn set_field(files: &Files, element: &str, field: &str, value: &str) -> Resu
     Ok(files.with(JOB, &text))
 }
 
+/// What stands in a field, as it is spelled; `None` where it is left out.
+pub fn field_text(files: &Files, element: &str, field: &str) -> Option<String> {
+    let doc = document(files).ok()?;
+    let section = if element == "outlet" { "drain" } else { element };
+    let named = |t: &&Table| t.get("id").and_then(Item::as_str) == Some(section);
+    let lists = LISTS.iter().filter_map(|l| doc.get(l).and_then(Item::as_array_of_tables));
+    let mut at: Option<&dyn toml_edit::TableLike> = doc.get(section).and_then(Item::as_table_like);
+    for list in lists {
+        if let Some(table) = list.iter().find(named) {
+            at = Some(table);
+        }
+    }
+    let mut path = field.split('.').peekable();
+    while let Some(key) = path.next() {
+        let item = at?.get(key)?;
+        if path.peek().is_none() {
+            let value = item.as_value()?;
+            return Some(value.as_str().map_or_else(|| value.to_string().trim().to_string(), String::from));
+        }
+        at = item.as_table_like();
+    }
+    None
+}
+
+/// Takes a field out, where it is there.
+///
+/// # Errors
+/// Where the element is not there.
+pub fn clear_field(files: &Files, element: &str, field: &str) -> Result<Files, EditError> {
+    if field_text(files, element, field).is_none() {
+        return Ok(files.clone());
+    }
+    let take = |table: &mut Table| {
+        let mut path: Vec<&str> = field.split('.').collect();
+        let last = path.pop().unwrap_or_default();
+        let mut at: &mut dyn toml_edit::TableLike = table;
+        for key in path {
+            at = at.get_mut(key).and_then(Item::as_table_like_mut).ok_or(format!("{element} has no `{key}`"))?;
+        }
+        at.remove(last);
+        Ok(())
+    };
+    let mut doc = document(files)?;
+    if let Some(table) = doc.get_mut(element).and_then(Item::as_table_mut) {
+        take(table)?;
+        return Ok(files.with(JOB, &doc.to_string()));
+    }
+    edit(files, element, take)
+}
+
 /// One point of a list of points moved; blanks and comments stay.
 ///
 /// # Errors

@@ -10,7 +10,10 @@ mod pack;
 
 pub use change::{Change, Misfit, Splice};
 pub use demo::demo;
-pub use edits::{EditError, add_element, append, level_text, metres, remove_element, set_field, set_point, set_points};
+pub use edits::{
+    EditError, add_element, append, clear_field, field_text, level_text, metres, remove_element, set_field, set_point,
+    set_points,
+};
 pub use files::{Files, JOB};
 pub use fresh::{Slope, fresh, fresh_from};
 pub use journal::{Deed, Entry, History, Version};

@@ -56,6 +56,24 @@ pub fn draw(plan: &Plan) -> Drawing {
     d
 }
 
+/// The outlines of another version, to be laid over the drawing: walls, pads, steps and ramps.
+pub fn outlines(plan: &Plan) -> String {
+    let mut out = String::new();
+    for w in &plan.walls {
+        out.push_str(&pen::line(&structures::wall_line(w), "outline"));
+    }
+    for p in &plan.shaped.pads {
+        out.push_str(&pen::area(p.polygon.corners(), "outline"));
+    }
+    for r in &plan.shaped.ramps {
+        out.push_str(&pen::line(&r.path, "outline"));
+    }
+    for f in &plan.shaped.flights {
+        out.push_str(&pen::line(&[f.foot, f.top], "outline"));
+    }
+    out
+}
+
 impl Drawing {
     fn layer(&mut self, key: impl Into<String>, element: &str, title: impl Into<String>, svg: String) {
         self.layers.push(Layer { key: key.into(), element: element.into(), title: title.into(), svg });

@@ -3,9 +3,11 @@
 use std::sync::Arc;
 
 use groundhold_plan::Plan;
+use groundhold_quantity::Point;
 use groundhold_working::Trace;
 use leptos::prelude::*;
 
+use super::keeping::{self, Listed};
 use crate::browser;
 use crate::job::{Change, Deed, Entry, Files, History, demo};
 use crate::live::Window;
@@ -39,8 +41,24 @@ pub struct Toast {
 /// Signals of the page.
 #[derive(Clone, Copy)]
 pub struct App {
-    /// The job's history.
+    /// Under which id the job is stored.
+    pub job_id: RwSignal<String>,
+    /// The job's history, as far as it is stored and shown.
     pub history: RwSignal<History>,
+    /// The same with deeds that are still being stored.
+    pub ahead: StoredValue<History>,
+    /// Jobs in this browser.
+    pub jobs: RwSignal<Vec<Listed>>,
+    /// True when another tab writes to this job.
+    pub reader: RwSignal<bool>,
+    /// Why the last entry could not be stored.
+    pub unkept: RwSignal<Option<String>>,
+    /// The plan of another version, shown over this one.
+    pub other: RwSignal<Option<Arc<Plan>>>,
+    /// True while a tap on the drawing means a point.
+    pub tapping: RwSignal<bool>,
+    /// The point that was tapped.
+    pub tapped: RwSignal<Option<Point>>,
     /// What is shown now, while a finger drags too.
     pub shown: RwSignal<Arc<Shown>>,
     /// What was shown before the finger came down; figures are compared with it.
@@ -77,7 +95,15 @@ impl App {
         let files = demo();
         let shown = Arc::new(Shown::of(&files, Pace::Whole, None));
         App {
-            history: RwSignal::new(History::new(files)),
+            job_id: RwSignal::new(String::from("demo")),
+            history: RwSignal::new(History::new(files.clone())),
+            ahead: StoredValue::new(History::new(files)),
+            jobs: RwSignal::new(vec![]),
+            reader: RwSignal::new(false),
+            unkept: RwSignal::new(None),
+            other: RwSignal::new(None),
+            tapping: RwSignal::new(false),
+            tapped: RwSignal::new(None),
             shown: RwSignal::new(shown.clone()),
             settled: RwSignal::new(shown),
             lit: RwSignal::new(String::new()),
@@ -107,7 +133,7 @@ impl App {
 
     /// The texts as they stand, without what a finger is dragging.
     pub fn files(&self) -> Files {
-        self.history.with_untracked(|h| h.files().clone())
+        self.ahead.with_value(|h| h.files().clone())
     }
 
     /// Shows texts while a finger drags; nothing is kept of them.
@@ -127,37 +153,51 @@ impl App {
 
     /// Makes a change that leads to these texts.
     pub fn change(&self, says: impl Into<String>, after: &Files) {
-        let change = self.history.with_untracked(|h| Change::between(says, h.files(), after));
+        let change = self.ahead.with_value(|h| Change::between(says, h.files(), after));
         match change {
             Some(change) => self.deed(Deed::Did(change)),
             None => self.settle(),
         }
     }
 
-    /// Writes a deed down and shows what came of it.
+    /// Writes a deed down; what comes of it is shown as soon as it is written.
     pub fn deed(&self, deed: Deed) {
-        let n = self.history.with_untracked(History::next);
-        let entry = Entry { n, at: browser::now(), deed };
-        let taken = self.history.try_update(|h| h.take(&entry)).unwrap_or(Ok(()));
-        if let Err(misfit) = taken {
-            self.say_bad(misfit.to_string());
+        if self.reader.get_untracked() {
+            self.say_bad("Another tab is working on this job. Choose \"Work here\" first.");
+            self.settle();
             return;
         }
-        self.settle();
+        let n = self.ahead.with_value(History::next);
+        let entry = Entry { n, at: browser::now(), deed };
+        let taken = self.ahead.try_update_value(|h| h.take(&entry)).unwrap_or(Ok(()));
+        match taken {
+            Ok(()) => keeping::enqueue(*self, entry),
+            Err(misfit) => self.say_bad(misfit.to_string()),
+        }
     }
 
     /// Takes the last change back.
     pub fn undo(&self) {
-        if self.history.with_untracked(|h| h.to_undo().is_some()) {
+        if self.ahead.with_value(|h| h.to_undo().is_some()) {
             self.deed(Deed::Undid);
         }
     }
 
     /// Makes the last change taken back again.
     pub fn redo(&self) {
-        if self.history.with_untracked(|h| h.to_redo().is_some()) {
+        if self.ahead.with_value(|h| h.to_redo().is_some()) {
             self.deed(Deed::Redid);
         }
+    }
+
+    /// What was typed into a field and not yet taken, if anything.
+    pub fn draft(&self, field: &str) -> Option<String> {
+        browser::kept(&format!("draft {} {field}", self.job_id.get_untracked()))
+    }
+
+    /// Keeps what is being typed, at every keystroke, so that a closed tab loses none of it; nothing takes it out.
+    pub fn keep_draft(&self, field: &str, text: Option<&str>) {
+        browser::keep(&format!("draft {} {field}", self.job_id.get_untracked()), text);
     }
 
     /// Says something.

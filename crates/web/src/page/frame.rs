@@ -4,7 +4,12 @@ use leptos::prelude::*;
 
 use super::board::Board;
 use super::findings::Findings;
+use super::jobs::Jobs;
+use super::measure::Measure;
+use super::order::Order;
+use super::site::Site;
 use super::strip::Strip;
+use super::things::Things;
 use super::working::Working;
 use super::{App, Tab, marks};
 
@@ -14,21 +19,27 @@ pub fn Frame() -> impl IntoView {
     let app = App::new();
     provide_context(app);
     super::costing::keep_costs(app);
+    super::keeping::begin(app);
     view! {
         <div class="frame">
             <Strip/>
             <main class="middle" data-share=move || app.share.get()>
                 <Board/>
                 <section class="panel" aria-label="Details" tabindex="-1">
+                    <Kept/>
                     {move || match app.tab.get() {
+                        Tab::Ground => view! { <Things/> }.into_any(),
+                        Tab::Measure => view! { <Measure/> }.into_any(),
                         Tab::Findings => view! { <Findings/> }.into_any(),
-                        _ => ().into_any(),
+                        Tab::Order => view! { <Order/> }.into_any(),
+                        Tab::Job => view! { <Jobs/> }.into_any(),
                     }}
                 </section>
             </main>
             <Tabs/>
         </div>
         <Working/>
+        <Show when=move || app.site.get()><Site/></Show>
         <Word/>
     }
 }
@@ -58,6 +69,26 @@ fn Tabs() -> impl IntoView {
             </button>
             {tab(Tab::Job, "Job")}
         </nav>
+    }
+}
+
+/// What stands against keeping: another tab, or a storage that refuses.
+#[component]
+fn Kept() -> impl IntoView {
+    let app = App::get();
+    view! {
+        <Show when=move || app.reader.get()>
+            <div class="card" role="status" data-test="reader">
+                <p>"Another tab is working on this job; this one follows it."</p>
+                <button class="btn" on:click=move |_| super::keeping::hold(app, true)>"Work here"</button>
+            </div>
+        </Show>
+        <Show when=move || app.unkept.get().is_some()>
+            <div class="card wrong-one" role="alert" data-test="unkept">
+                <p><strong>"Not stored: "</strong>{move || app.unkept.get()}". What you do goes on in this page, but is lost when it is closed. Hand the job out as a file now."</p>
+                <button class="btn main" on:click=move |_| super::jobs::hand_out(app)>"Job as a file"</button>
+            </div>
+        </Show>
     }
 }
 

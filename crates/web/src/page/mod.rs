@@ -1,18 +1,33 @@
 //! The page itself, built of signals and views.
 
+mod add;
 mod app;
 mod board;
+mod compared;
 mod costing;
 mod findings;
+mod form;
 mod frame;
+mod jobs;
+mod keeping;
 mod marks;
+mod measure;
+mod order;
 mod over;
+mod paper;
 mod patch;
+mod points;
+mod served;
+mod site;
+mod site_find;
 mod staff;
 mod strip;
+mod take_file;
+mod things;
+mod views;
 mod working;
 
-pub use app::{App, Tab, Toast};
+pub use app::{App, Tab};
 
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
