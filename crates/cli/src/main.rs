@@ -6,6 +6,7 @@ mod jobs;
 mod newjob;
 mod record;
 mod reference;
+mod serve;
 mod summary;
 
 use std::path::PathBuf;
@@ -86,7 +87,15 @@ enum Command {
         /// Folder to write into.
         #[arg(long, default_value = "out/demo")]
         out: PathBuf,
+        /// Then serve the page with the demo in it, and open a browser.
+        #[arg(long)]
+        open: bool,
+        /// Port for the page.
+        #[arg(long, requires = "open")]
+        port: Option<u16>,
     },
+    /// Serve the page on this machine, with a job behind it.
+    Serve(serve::ServeArgs),
 }
 
 /// How a command ended.
@@ -134,6 +143,10 @@ fn run(cli: &Cli) -> Result<Ending, Refusal> {
             println!("{}", groundhold_exchange::schema_json());
             Ok(Ending::Fine)
         }
-        Command::Demo { out } => demo::demo(out, json),
+        Command::Demo { out, open, port } => {
+            let ending = demo::demo(out, json)?;
+            if *open { serve::show(&out.join("job"), *port) } else { Ok(ending) }
+        }
+        Command::Serve(args) => serve::serve(args),
     }
 }

@@ -142,7 +142,12 @@ async fn converse(stream: TcpStream, door: Arc<Door>, site: Arc<Site>) -> hyper:
         async move { Ok::<_, Infallible>(respond(request, &door, &site).await.map(Full::new)) }
     });
     let mut builder = http1::Builder::new();
-    builder.timer(TokioTimer::new()).header_read_timeout(HEAD_TIME).max_buf_size(MOST_HEAD).max_headers(64);
+    builder
+        .half_close(true)
+        .timer(TokioTimer::new())
+        .header_read_timeout(HEAD_TIME)
+        .max_buf_size(MOST_HEAD)
+        .max_headers(64);
     builder.serve_connection(TokioIo::new(stream), service).await
 }
 
