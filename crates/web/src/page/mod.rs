@@ -17,6 +17,7 @@ mod over;
 mod paper;
 mod patch;
 mod points;
+mod probe;
 mod served;
 mod site;
 mod site_find;
