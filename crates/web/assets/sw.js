@@ -1,9 +1,9 @@
 // Keeps the page for use without a network. `files.json` is written by the build chore: a version and the list of files.
 const LIST = './files.json';
-const FALLBACK = ['./', './index.html', './app.css', './boot.js', './groundhold_web.js', './groundhold_web_bg.wasm', './worker.js', './manifest.webmanifest', './icon.svg', './icon-mask.svg'];
+const FALLBACK = ['./', './index.html', './app.css', './boot.js', './groundhold_web.js', './groundhold_web_bg.wasm', './worker.js', './paper-worker.js', './manifest.webmanifest', './icon.svg', './icon-mask.svg'];
 const PREFIX = 'groundhold-';
 // Fetched only when first asked for, and kept from then on.
-const LATER = /paper/;
+const LATER = /web_paper/;
 
 async function list() {
   try {
@@ -17,7 +17,7 @@ self.addEventListener('install', (event) => {
   event.waitUntil((async () => {
     const { version, files } = await list();
     const cache = await caches.open(PREFIX + version);
-    const wanted = ['./', ...files.filter((f) => !LATER.test(f) && !/\.(br|gz)$/.test(f) && !/sw\.js$/.test(f))];
+    const wanted = ['./', ...files.filter((f) => !/web_paper/.test(f) && !/\.(br|gz)$/.test(f) && !/sw\.js$/.test(f))];
     await cache.addAll(wanted.map((f) => new Request(f, { cache: 'reload' })));
     await cache.put('./kept-version', new Response(version));
     await self.skipWaiting();

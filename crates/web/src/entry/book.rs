@@ -90,6 +90,9 @@ impl Book {
     /// What was expected.
     pub fn read(&mut self, station: &str, kind: Kind, reading: &str, remark: &str) -> Result<(), String> {
         let station = station.trim();
+        if station.starts_with('#') {
+            return Err(format!("found `{station}`: a name cannot begin with #, which begins a remark."));
+        }
         if station.is_empty() {
             return Err("Where did the staff stand? Expected a name such as 14.".into());
         }

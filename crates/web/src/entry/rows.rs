@@ -7,26 +7,44 @@ pub struct Rows {
     pub header: Vec<String>,
     /// Cells; every row has as many as the header.
     pub rows: Vec<Vec<String>>,
+    /// Remarks in lines of their own, each with the number of rows before it.
+    remarks: Vec<(usize, String)>,
 }
 
 impl Rows {
-    /// Reads a table as people write it; remarks in lines of their own are left out.
+    /// With a header and rows.
+    pub fn new(header: Vec<String>, rows: Vec<Vec<String>>) -> Rows {
+        Rows { header, rows, remarks: vec![] }
+    }
+    /// Reads a table as people write it. A line that begins with `#` is a remark and is kept where it stood.
     pub fn read(text: &str, usual: &[&str]) -> Rows {
-        let mut lines = cells(text).into_iter().filter(|r| r.iter().any(|c| !c.is_empty()) && !r[0].starts_with('#'));
-        let header = lines.next().unwrap_or_else(|| usual.iter().map(|s| (*s).to_string()).collect());
-        let n = header.len();
-        let rows = lines
-            .map(|mut r| {
-                r.resize(n, String::new());
-                r
-            })
-            .collect();
-        Rows { header, rows }
+        let mut table = Rows::default();
+        for mut row in cells(text).into_iter().filter(|r| r.iter().any(|c| !c.is_empty())) {
+            if row[0].starts_with('#') {
+                table.remarks.push((table.rows.len(), row.join(",")));
+            } else if table.header.is_empty() {
+                table.header = row;
+            } else {
+                row.resize(table.header.len(), String::new());
+                table.rows.push(row);
+            }
+        }
+        if table.header.is_empty() {
+            table.header = usual.iter().map(|s| (*s).to_string()).collect();
+        }
+        table
     }
     /// The table as text.
     pub fn text(&self) -> String {
         let mut out = line(&self.header);
-        self.rows.iter().for_each(|r| out.push_str(&line(r)));
+        for i in 0..=self.rows.len() {
+            for (_, remark) in self.remarks.iter().filter(|(at, _)| *at == i) {
+                out.push_str(&format!("{remark}\n"));
+            }
+            if let Some(r) = self.rows.get(i) {
+                out.push_str(&line(r));
+            }
+        }
         out
     }
     /// Number of a column.
@@ -113,10 +131,16 @@ mod tests {
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(64))]
         #[test]
-        fn a_table_written_reads_back_as_it_was(rows in prop::collection::vec(prop::collection::vec("[a-z0-9,\"#.]{1,6}", 3), 0..6)) {
-            let table = Rows { header: vec!["a".into(), "b".into(), "c".into()], rows };
+        fn a_table_written_reads_back_as_it_was(rows in prop::collection::vec(prop::collection::vec("[a-z0-9,\".][a-z0-9,\"#.]{0,5}", 3), 0..6)) {
+            let table = Rows::new(vec!["a".into(), "b".into(), "c".into()], rows);
             prop_assert_eq!(Rows::read(&table.text(), &[]), table);
         }
+    }
+
+    #[test]
+    fn a_remark_in_a_line_of_its_own_stays_where_it_stood() {
+        let text = "point,along\n1,2\n# by the hedge, wet\n2,3\n";
+        assert_eq!(Rows::read(text, &[]).text(), text);
     }
 
     #[test]

@@ -123,6 +123,7 @@ mod tests {
         let change = Change::between("grow", &Files::of(&[("x", "abc")]), &Files::of(&[("x", "abXc")])).unwrap();
         let wrong = change.inverse().apply(&Files::of(&[("x", "other")])).unwrap_err();
         assert_eq!(wrong.to_string(), "the change \"grow\" does not fit the text of x");
-        assert!(change.apply(&Files::of(&[("x", "é")])).is_err());
+        assert!(change.apply(&Files::of(&[("x", "a")])).is_err());
+        assert!(change.apply(&Files::of(&[("x", "aé")])).is_err(), "not inside a letter");
     }
 }

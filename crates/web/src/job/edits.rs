@@ -257,7 +257,9 @@ mod tests {
         let without = remove_element(&demo, "R1").unwrap();
         assert!(without.read().whole().unwrap().ramps.is_empty());
         let diary = demo.with(JOB, &format!("{}\n[[record]]\nat = 2026-05-11T10:20:00\nnote = \"x\"\n", demo.job()));
-        let added = add_element(&diary, "[[near]]\nid = \"N9\"\nkind = \"tree\"\nat = [\"1 m\", \"1 m\"]").unwrap();
+        let added =
+            add_element(&diary, "[[near]]\nid = \"N9\"\nkind = \"tree\"\nat = [\"1 m\", \"1 m\"]\ntrunk = \"200 mm\"")
+                .unwrap();
         let job = added.read().whole().unwrap();
         assert_eq!((job.near.len(), job.record.len()), (4, 1));
         assert!(add_element(&demo, "[[near").is_err());

@@ -100,11 +100,11 @@ const LETTER: f64 = 0.58;
 /// Height of a line over the size of the type.
 const LINE: f64 = 1.25;
 
-/// Places the texts, the weightiest first. One that finds no room is tried with its first line alone, then left out.
-pub fn lettered<'a>(tags: &'a [Tag], window: &Window) -> Vec<Placed<'a>> {
+/// Places the texts, the weightiest first; nothing stands on what is kept free (left, top, right, bottom in pixels). One that finds no room is tried with its first line alone, then left out.
+pub fn lettered<'a>(tags: &'a [Tag], window: &Window, kept_free: &[[f64; 4]]) -> Vec<Placed<'a>> {
     let mut order: Vec<&Tag> = tags.iter().filter(|t| window.scale >= t.sort.from()).collect();
     order.sort_by_key(|t| t.sort);
-    let mut taken: Vec<[f64; 4]> = vec![];
+    let mut taken: Vec<[f64; 4]> = kept_free.to_vec();
     let mut out = vec![];
     for tag in order {
         let (x, y) = window.pixel(tag.at);
@@ -149,7 +149,7 @@ mod tests {
         let at = Point::m(0.0, 0.0);
         let tags = [Tag::new(at, "101.20", Sort::Spot, ""), Tag::new(at, "W1 uphill wall", Sort::Name, "W1")];
         let w = window(80.0);
-        let placed = lettered(&tags, &w);
+        let placed = lettered(&tags, &w, &[]);
         assert_eq!((placed[0].tag.sort, placed[0].y), (Sort::Name, 150.0));
         assert!(placed.len() == 2 && (placed[1].y - 150.0).abs() > 10.0);
     }
@@ -157,7 +157,7 @@ mod tests {
     #[test]
     fn small_figures_come_only_when_one_is_near_enough() {
         let tags = [Tag::new(Point::default(), "101.20", Sort::Spot, "")];
-        assert_eq!(lettered(&tags, &window(30.0)).len(), 0);
-        assert_eq!(lettered(&tags, &window(90.0)).len(), 1);
+        assert_eq!(lettered(&tags, &window(30.0), &[]).len(), 0);
+        assert_eq!(lettered(&tags, &window(90.0), &[]).len(), 1);
     }
 }

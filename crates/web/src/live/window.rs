@@ -36,13 +36,15 @@ impl Window {
             self.centre.y - (y - self.height / 2.0) / self.scale,
         )
     }
-    /// All of a stretch of ground, with some room round it.
+    /// All of a stretch of ground, with some room round it and more below, where buttons lie over it.
     #[must_use]
     pub fn fit(self, low: Point, high: Point) -> Window {
-        let room = 0.92;
+        let (side, top, below) = (14.0, 26.0, 64.0);
         let (w, h) = ((high.x - low.x).max(0.5), (high.y - low.y).max(0.5));
-        let scale = (self.width * room / w).min(self.height * room / h).clamp(SCALES.0, SCALES.1);
-        Window { scale, centre: low.towards(high, 0.5), ..self }
+        let (wide, tall) = ((self.width - 2.0 * side).max(40.0), (self.height - top - below).max(40.0));
+        let scale = (wide / w).min(tall / h).clamp(SCALES.0, SCALES.1);
+        let middle = low.towards(high, 0.5);
+        Window { scale, centre: Point::m(middle.x, middle.y - (below - top) / 2.0 / scale), ..self }
     }
     /// Larger by a factor, with the ground at a pixel kept where it is.
     #[must_use]

@@ -200,6 +200,15 @@ impl App {
         browser::keep(&format!("draft {} {field}", self.job_id.get_untracked()), text);
     }
 
+    /// Goes to a tab; on a small screen it gets the room it needs.
+    pub fn go(&self, tab: Tab) {
+        self.tab.set(tab);
+        self.share.set(if matches!(tab, Tab::Ground | Tab::Findings) { "both" } else { "panel" });
+        if let Some(panel) = browser::document().and_then(|d| d.query_selector(".panel").ok().flatten()) {
+            panel.set_scroll_top(0);
+        }
+    }
+
     /// Says something.
     pub fn say(&self, says: impl Into<String>) {
         self.toast.set(Some(Toast { says: says.into(), bad: false }));

@@ -59,11 +59,11 @@ pub fn Board() -> impl IntoView {
     keep_layers(app, layers, drawing);
     keep_size(app, sight);
     let hand = Rc::new(RefCell::new(Hand::default()));
+    let signs = Memo::new(move |_| app.plan().map(|p| over::signs(&p)).unwrap_or_default());
     let names = move || {
         let lit = app.lit.get();
-        app.window.with(|w| drawing.with(|d| over::names(d, w, &lit)))
+        app.window.with(|w| drawing.with(|d| signs.with(|s| over::names(d, w, &lit, s))))
     };
-    let signs = Memo::new(move |_| app.plan().map(|p| over::signs(&p)).unwrap_or_default());
     let signs = move || app.window.with(|w| signs.with(|s| over::signs_svg(s, w)));
     let knobs = move || app.window.with(|w| handles.with(|g| over::grips_svg(g, held.get(), w)));
     let unit = move || app.window.with(|w| format!("scale({:.6})", 1.0 / w.scale));
@@ -101,7 +101,7 @@ pub fn Board() -> impl IntoView {
                     <g inner_html=knobs/>
                 </svg>
                 <div class="bar" aria-hidden="true">
-                    <svg width="150" height="12"><path class="scale-bar" fill="none" stroke="currentColor" stroke-width="2" d=move || bar().0/></svg>
+                    <svg width="116" height="12"><path class="scale-bar" fill="none" stroke="currentColor" stroke-width="2" d=move || bar().0/></svg>
                     <span>{move || bar().1}</span>
                 </div>
                 <Tools held/>
@@ -231,7 +231,7 @@ fn down(
     if let Some(element) = attribute_up(e.target(), "data-sign") {
         app.only.set(element.clone());
         app.choose(&element);
-        app.tab.set(Tab::Findings);
+        app.go(Tab::Findings);
         return;
     }
     let grip = number_of(attribute_up(e.target(), "data-grip"));
@@ -327,7 +327,7 @@ fn up(app: App, hand: &Rc<RefCell<Hand>>, held: RwSignal<Option<usize>>, e: &ev:
             }
             app.choose(&tapped);
             if !tapped.is_empty() && app.tab.get_untracked() != Tab::Ground {
-                app.tab.set(Tab::Ground);
+                app.go(Tab::Ground);
             }
         }
         Doing::Drag { grip, files, from, .. } => {

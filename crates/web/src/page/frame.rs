@@ -26,6 +26,8 @@ pub fn Frame() -> impl IntoView {
             <main class="middle" data-share=move || app.share.get()>
                 <Board/>
                 <section class="panel" aria-label="Details" tabindex="-1">
+                    <button class="grab" aria-label="More or less room for the drawing" data-test="share"
+                        on:click=move |_| app.share.update(|s| *s = if *s == "both" { "panel" } else { "both" })><span></span></button>
                     <Kept/>
                     {move || match app.tab.get() {
                         Tab::Ground => view! { <Things/> }.into_any(),
@@ -52,7 +54,7 @@ fn Tabs() -> impl IntoView {
         let picture = marks::tab_picture(name);
         view! {
             <button aria-current=move || (app.tab.get() == t).then_some("page") data-test=format!("tab-{}", name.to_lowercase())
-                on:click=move |_| { app.tab.set(t); app.share.update(|s| if *s == "board" { *s = "both" }); }>
+                on:click=move |_| app.go(t)>
                 <svg viewBox="0 0 24 24" aria-hidden="true" inner_html=picture></svg>{name}
             </button>
         }

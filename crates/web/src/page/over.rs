@@ -35,9 +35,11 @@ fn escaped(t: &str) -> String {
 }
 
 /// The names.
-pub fn names(drawing: &Drawing, window: &Window, lit: &str) -> String {
+pub fn names(drawing: &Drawing, window: &Window, lit: &str, signs: &[Sign]) -> String {
     let mut out = String::new();
-    for p in lettered(&drawing.tags, window) {
+    let free: Vec<[f64; 4]> =
+        signs.iter().map(|s| sign_place(s, window)).map(|(x, y)| [x, y, x + 18.0, y + 18.0]).collect();
+    for p in lettered(&drawing.tags, window, &free) {
         let lit = if !lit.is_empty() && p.tag.element == lit { " lit" } else { "" };
         let size = p.tag.sort.size();
         let head = format!("<text class=\"{}{lit}\" x=\"{:.1}\" y=\"{:.1}\">", p.tag.sort.class(), p.x, p.y);
@@ -59,18 +61,24 @@ pub fn names(drawing: &Drawing, window: &Window, lit: &str) -> String {
     out
 }
 
-/// The signs, beside their places.
+/// Left and top of a sign, in pixels.
+fn sign_place(s: &Sign, window: &Window) -> (f64, f64) {
+    let (x, y) = window.pixel(s.at);
+    (x - 9.0, y - 36.0)
+}
+
+/// The signs, above their places.
 pub fn signs_svg(signs: &[Sign], window: &Window) -> String {
     let mut out = String::new();
     for s in signs {
-        let (x, y) = window.pixel(s.at);
+        let (x, y) = sign_place(s, window);
         let words = format!("{}: {} findings, gravest: {}", s.element, s.count, s.gravest.word());
         out.push_str(&format!(
             "<g class=\"sign {}\" data-sign=\"{}\" transform=\"translate({:.1} {:.1})\"><title>{}</title><circle r=\"18\" cx=\"9\" cy=\"9\" fill=\"transparent\"/>{}</g>",
             marks::class(s.gravest),
             escaped(&s.element),
-            x - 34.0,
-            y - 30.0,
+            x,
+            y,
             escaped(&words),
             marks::shape(s.gravest)
         ));

@@ -8,7 +8,6 @@ use web_sys::{MessageEvent, Worker, WorkerOptions, WorkerType};
 use super::App;
 use super::take_file::hand_over_bytes;
 use crate::browser;
-use crate::job::pack;
 
 fn get(o: &JsValue, key: &str) -> JsValue {
     js_sys::Reflect::get(o, &key.into()).unwrap_or(JsValue::UNDEFINED)
@@ -53,7 +52,11 @@ pub fn Paper() -> impl IntoView {
         let message = js_sys::Object::new();
         let date: String = browser::now().chars().take(10).collect();
         // A plain object takes any key.
-        let _ = js_sys::Reflect::set(&message, &"pack".into(), &pack(&app.files()).into());
+        let all = js_sys::Array::new();
+        for (name, text) in app.files().all() {
+            all.push(&js_sys::Array::of2(&name.into(), &text.into()));
+        }
+        let _ = js_sys::Reflect::set(&message, &"files".into(), &all);
         let _ = js_sys::Reflect::set(&message, &"date".into(), &date.into());
         if worker.post_message(&message).is_err() {
             busy.set(false);

@@ -69,7 +69,7 @@ pub fn Points() -> impl IntoView {
         <section class="card" aria-label="Points" data-test="points">
             <h3>"Points"</h3>
             <div class="row">
-                <button class="btn" data-test="tap-point" aria-pressed=move || app.tapping.get().to_string() on:click=move |_| app.tapping.update(|t| *t = !*t)>
+                <button class="btn" data-test="tap-point" aria-pressed=move || app.tapping.get().to_string() on:click=move |_| { app.tapping.update(|t| *t = !*t); app.share.set("both"); }>
                     {move || if app.tapping.get() { "Tap the place on the drawing …" } else { "Tap a point" }}</button>
                 <label class="btn">"Take in a table (CSV)"<input class="unseen" type="file" accept=".csv,text/csv,text/plain" data-test="import-table" on:change=import/></label>
             </div>

@@ -48,7 +48,7 @@ fn Counts() -> impl IntoView {
                 let words = format!("{n} findings: {}", marks::asks(s));
                 view! {
                     <button class="count" aria-label=words data-test=format!("count-{}", s.word())
-                        on:click=move |_| { app.only.set(String::new()); app.tab.set(Tab::Findings); app.share.update(|s| if *s == "board" { *s = "both" }); }>
+                        on:click=move |_| { app.only.set(String::new()); app.go(Tab::Findings);  }>
                         <span inner_html=marks::mark(s)></span>{n}
                     </button>
                 }
@@ -100,7 +100,7 @@ fn change(now: &Figure, was: &Figure) -> Option<String> {
 
 fn open(app: App, figure: Option<Figure>) {
     match figure.map(|f| f.key) {
-        Some("price") => app.tab.set(Tab::Order),
+        Some("price") => app.go(Tab::Order),
         Some("spoil") => {
             let traces = app.plan().map(|p| p.dug.streams().iter().flat_map(|s| s.traces.clone()).collect::<Vec<_>>());
             app.workings.set(traces.unwrap_or_default());
@@ -113,7 +113,7 @@ fn open(app: App, figure: Option<Figure>) {
                     .map(|w| w.of.clone())
             });
             app.choose(&highest.unwrap_or_default());
-            app.tab.set(Tab::Ground);
+            app.go(Tab::Ground);
         }
         Some("days") => {
             let trace = app.plan().map(|p| vec![p.programme.expected_trace.clone()]);

@@ -87,7 +87,7 @@ fn One(element: String, kind: &'static str) -> impl IntoView {
         let gravest = found.iter().max().copied()?;
         let e = e3.clone();
         Some(view! {
-            <button class="btn" data-test="findings-of" on:click=move |_| { app.only.set(e.clone()); app.tab.set(Tab::Findings); }>
+            <button class="btn" data-test="findings-of" on:click=move |_| { app.only.set(e.clone()); app.go(Tab::Findings); }>
                 <span inner_html=marks::mark(gravest)></span>{found.len()}" findings"
             </button>
         })

@@ -25,12 +25,18 @@ pub fn money(plan: &Plan, m: Money) -> String {
     if currency.is_empty() { m.shown() } else { format!("{} {currency}", m.shown()) }
 }
 
+/// An amount without its cents, for where there is little room; the order has them.
+fn whole_money(m: Money) -> String {
+    let shown = Money::of(groundhold_quantity::round_to(m.amount(), 1.0)).shown();
+    shown.strip_suffix(".00").map_or(shown.clone(), String::from)
+}
+
 /// The figures of a plan.
 pub fn figures(plan: &Plan) -> Vec<Figure> {
     let units = plan.job.about.units;
-    let whole = |m: Money| m.amount();
     let missing = plan.quote.missing.len();
-    let beside = if missing == 0 { "with tax".into() } else { format!("{missing} prices missing") };
+    let currency = &plan.job.about.currency.0;
+    let beside = if missing == 0 { format!("{currency} with tax") } else { format!("{missing} prices missing") };
     let over: groundhold_quantity::Volume = plan.dug.streams().iter().map(|s| s.over_loose).sum();
     let loads = plan.dug.loads_away();
     let held = plan.walls.iter().map(|w| w.layout.retained).fold(Length::ZERO, Length::max);
@@ -39,8 +45,8 @@ pub fn figures(plan: &Plan) -> Vec<Figure> {
         Figure {
             key: "price",
             label: "Price",
-            value: money(plan, plan.quote.total),
-            number: whole(plan.quote.total),
+            value: whole_money(plan.quote.total),
+            number: plan.quote.total.amount(),
             beside,
         },
         Figure {
