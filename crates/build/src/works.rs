@@ -1,6 +1,6 @@
 //! What is to be built, in plain facts: how many, how long, how deep, how heavy?
 
-use groundhold_quantity::{Area, Length, Mass, Share, Slope, Time, Volume};
+use groundhold_quantity::{Area, Length, Mass, Share, Slope, Time, Units, Volume};
 
 /// The whole job as the sequence needs to know it. Elements that do not exist are left out; quantities of zero make no task.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -47,6 +47,8 @@ pub struct Works {
     pub access: Access,
     /// True where an approval, an engineer or a neighbour is to be asked before work (from `check_region`).
     pub approval_needed: bool,
+    /// In which units its sentences speak.
+    pub units: Units,
 }
 
 /// One wall of posts and boards.

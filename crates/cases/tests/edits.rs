@@ -26,7 +26,7 @@ fn bought(job: &mut Job, e: &Edit) {
     let boards = ["board 200x50 UC4 C24", "post 125x125 UC4 C24", "post 150x150 UC4 C24"];
     let bars = OnHand {
         item: boards[e.which % 3].into(),
-        stock_length: (e.which % 4 != 0).then(|| Length::m(3.0 + 2.4 * e.by.0)),
+        stock_length: (!e.which.is_multiple_of(4)).then(|| Length::m(3.0 + 2.4 * e.by.0)),
         units: (e.which % 30) as f64,
     };
     let bags = OnHand { item: "concrete bag 20 kg".into(), stock_length: None, units: (e.which % 60) as f64 };

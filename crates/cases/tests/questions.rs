@@ -677,3 +677,30 @@ fn t12_two_metres_at_14_degrees_are_13_equal_risers_in_flights_with_landings() {
     let says = texts(&p, "G-033");
     assert!(says.contains("landings of"), "{says}");
 }
+
+/// Whether a text has a number in metres, millimetres or kilograms.
+fn metric(text: &str) -> bool {
+    let units = ["m", "mm", "m²", "m³", "kg", "kPa", "kN"];
+    let words: Vec<&str> = text.split_whitespace().collect();
+    let number = |w: &str| w.trim_start_matches(['(', '−']).starts_with(|c: char| c.is_ascii_digit());
+    let unit = |w: &str| units.contains(&w.trim_end_matches(|c: char| ",.;:)?".contains(c)));
+    words.windows(2).any(|w| number(w[0]) && unit(w[1]))
+}
+
+#[test]
+fn a_job_in_feet_speaks_of_feet() {
+    let mut feet = groundhold_cases::demo();
+    let spoken = |job: &groundhold_plan::job::Job| {
+        let p = planned(job);
+        let findings = p.findings.iter().map(|f| format!("{} {}", f.kind.code, f.says));
+        let tasks = p.programme.tasks.iter().map(|t| format!("{} {}", t.id, t.name));
+        findings.chain(tasks).collect::<Vec<_>>()
+    };
+    assert!(spoken(&feet).iter().filter(|t| metric(t)).count() > 20);
+    feet.about.units = groundhold_quantity::Units::Feet;
+    // Stone is sold and graded in millimetres everywhere; a layer's thickness is a rule of the trade in round figures.
+    let graded = ["W-006", "D-002", "D-003"];
+    let left: Vec<String> =
+        spoken(&feet).into_iter().filter(|t| metric(t) && !graded.iter().any(|g| t.starts_with(g))).collect();
+    assert_eq!(left, Vec::<String>::new());
+}

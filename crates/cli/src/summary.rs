@@ -120,25 +120,25 @@ fn rows(plan: &Plan) -> Vec<(&'static str, Vec<String>)> {
         )],
     ));
     if !plan.job.record.is_empty() {
-        rows.push(("record", plan.job.record.iter().map(|e| format!("{} {}", e.at, event(e))).collect()));
+        rows.push(("record", plan.job.record.iter().map(|e| format!("{} {}", e.at, event(e, u))).collect()));
     }
     rows.retain(|(_, text)| !text.is_empty());
     rows
 }
 
-fn event(e: &groundhold_plan::job::Entry) -> String {
+fn event(e: &groundhold_plan::job::Entry, u: Units) -> String {
     use groundhold_plan::job::{Event, Find};
     let what = match &e.event {
         Event::Built(b) => format!("built {}", b.says),
         Event::Find(Find::Rock { wall, post, depth, .. }) => {
-            format!("rock at {wall} post {post}, {} down", Units::Metric.length(*depth))
+            format!("rock at {wall} post {post}, {} down", u.length(*depth))
         }
-        Event::Find(Find::Service { what, depth, .. }) => format!("{what}, {} down", Units::Metric.length(*depth)),
+        Event::Find(Find::Service { what, depth, .. }) => format!("{what}, {} down", u.length(*depth)),
         Event::Find(Find::Water { element, depth }) => {
-            format!("water at {element}, {} down", Units::Metric.length(*depth))
+            format!("water at {element}, {} down", u.length(*depth))
         }
         Event::Find(Find::LevelError { point, level }) => {
-            format!("point {point} is at {}", Units::Metric.level(*level))
+            format!("point {point} is at {}", u.level(*level))
         }
         Event::Note => String::new(),
     };
@@ -280,10 +280,11 @@ pub fn balance(found: &Result<Vec<(String, Option<Level>)>, Vec<groundhold_plan:
 
 /// The order on the screen.
 pub fn order(plan: &Plan) -> String {
+    let u = plan.job.about.units;
     let mut out = String::new();
     for l in &plan.take_off.lines {
         let amount = l.amount.map_or("no price".into(), |m| money(plan, m));
-        let long = l.stock_length.map_or(String::new(), |s| format!(" {:.1} m", s.to_m()));
+        let long = l.stock_length.map_or(String::new(), |s| format!(" {}", stock(u, s)));
         out.push_str(&format!(
             "  {:<36} {:>9} {:<5} {amount:>14}  {}\n",
             format!("{}{long}", l.item),
@@ -307,17 +308,34 @@ pub fn order(plan: &Plan) -> String {
     out
 }
 
+/// A stock length: to the decimetre, or in feet and inches.
+fn stock(u: Units, l: Length) -> String {
+    match u {
+        Units::Metric => format!("{:.1} m", l.to_m()),
+        Units::Feet => u.length(l),
+    }
+}
+
+/// A length on the tape: to the millimetre, its unit where it is wanted; or in feet and inches.
+fn tape(u: Units, l: Length, with_unit: bool) -> String {
+    match u {
+        Units::Metric => format!("{:.3}{}", l.to_m(), if with_unit { " m" } else { "" }),
+        Units::Feet => u.length(l),
+    }
+}
+
 /// The set-out table on the screen.
 pub fn setout(plan: &Plan) -> String {
+    let u = plan.job.about.units;
     let mut out = String::new();
     if let Some((a, b, l)) = &plan.setout.base {
-        out.push_str(&format!("  base line {a}–{b}, {:.3} m\n", l.to_m()));
+        out.push_str(&format!("  base line {a}–{b}, {}\n", tape(u, *l, true)));
     }
     for r in &plan.setout.rows {
-        let tie = |t: &groundhold_setout::Tie| format!("{} {:.3}", t.peg, t.reads.to_m());
+        let tie = |t: &groundhold_setout::Tie| format!("{} {}", t.peg, tape(u, t.reads, false));
         let ties = r.ties.as_ref().map_or(String::new(), |(a, b)| format!("{}, {}", tie(a), tie(b)));
-        let off = r.offset.map_or(String::new(), |(x, y)| format!("{:.3} / {:.3}", x.to_m(), y.to_m()));
-        let level = r.mark.wanted.map_or(String::new(), |l| format!("{:.3}", l.to_m()));
+        let off = r.offset.map_or(String::new(), |(x, y)| format!("{} / {}", tape(u, x, false), tape(u, y, false)));
+        let level = r.mark.wanted.map_or(String::new(), |l| u.level(l).trim_end_matches(" m").into());
         out.push_str(&format!("  {:<8} {off:<18} {ties:<24} {level:>9}  {}\n", r.mark.id, r.mark.what));
     }
     out
@@ -350,7 +368,7 @@ pub fn difference(d: &Difference, after: &Plan) -> String {
         let q = |s: &Option<groundhold_order::Side>| {
             s.map_or("none".into(), |s| format!("{} {}", groundhold_quantity::trim(s.quantity, 2), s.unit.shown()))
         };
-        let long = c.stock_length.map_or(String::new(), |s| format!(" {:.1} m", s.to_m()));
+        let long = c.stock_length.map_or(String::new(), |s| format!(" {}", stock(u, s)));
         let sign = if c.difference >= Money::ZERO { "+" } else { "" };
         line(format!("{}{long}: {} → {} ({sign}{})", c.item, q(&c.before), q(&c.after), c.difference.shown()));
     }

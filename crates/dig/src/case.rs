@@ -1,6 +1,6 @@
 //! What must be known to say what moves?
 
-use groundhold_quantity::{Area, Length, Mass, Slope, Volume};
+use groundhold_quantity::{Area, Length, Mass, Slope, Units, Volume};
 
 use crate::{BARROW, Ease, Factors};
 
@@ -184,6 +184,8 @@ pub struct DigCase {
     pub unsupported: Option<UnsupportedTrigger>,
     /// Where soil may be heaped.
     pub heap: HeapSpace,
+    /// In which units its sentences speak.
+    pub units: Units,
 }
 
 impl DigCase {
@@ -210,6 +212,7 @@ impl DigCase {
             open_cuts: vec![],
             unsupported: None,
             heap: HeapSpace::default(),
+            units: Units::Metric,
         }
     }
 }

@@ -1,6 +1,6 @@
 //! What must be known to drain the walls?
 
-use groundhold_quantity::{Length, Level, Point, RainIntensity, Slope, Vector};
+use groundhold_quantity::{Length, Level, Point, RainIntensity, Slope, Units, Vector};
 use groundhold_surface::Tin;
 
 use crate::{Grading, PipeMaterial, Runoff};
@@ -162,4 +162,6 @@ pub struct DrainCase<'a> {
     pub soil: Option<Grading>,
     /// Grading of the drain stone.
     pub stone: Grading,
+    /// In which units its sentences speak.
+    pub units: Units,
 }

@@ -18,7 +18,7 @@ use crate::placer::{Placer, Wish};
 use crate::scene::{At, Item, Label, Pen, Scene, Weight};
 use crate::site_section::{foot, footer};
 use crate::type_metrics;
-use crate::view::{View, level_scale, scale_for};
+use crate::view::{View, ground_unit, level_scale, scale_for};
 
 /// A wall while it is drawn.
 struct Face<'a> {
@@ -87,7 +87,7 @@ pub(crate) fn elevation(plan: &Plan, wall: &str, width: f64, height: f64) -> Sce
     scene.items.extend(labels);
     let name = plan.job.walls.iter().find(|w| w.id == wall.of).map_or("", |w| w.name.as_str());
     let title = format!("Elevation of {} {name}, seen from the front, laid out flat", wall.id);
-    footer(&mut scene, &view, &title);
+    footer(&mut scene, &view, face.units, &title);
     scene
 }
 
@@ -270,6 +270,7 @@ fn rulers(f: &Face) -> Vec<Item> {
         out.extend(sized(At::mm(w[0], y + 6.0), At::mm(w[1], y + 6.0), 0.0, &text, size));
     }
     // Chainage and depth in two rows, turned where the posts stand close.
+    let (unit, sign) = ground_unit(f.units);
     let close = xs.windows(2).any(|w| w[1] - w[0] < 8.2);
     let mut last = f64::NEG_INFINITY;
     for (p, x) in posts.iter().zip(&xs) {
@@ -277,7 +278,7 @@ fn rulers(f: &Face) -> Vec<Item> {
             continue;
         }
         last = *x;
-        let ch = format!("{:.2}", p.chainage.to_m());
+        let ch = format!("{:.2}", p.chainage.to_m() / unit);
         let l = |row: f64, t: String| {
             let base = Label::new(At::mm(*x, y + row), t, SMALL).ink(GREY);
             if close { Label { at: At::mm(*x + 0.7, y + row - 2.0), ..base }.end().turned(90.0) } else { base.middle() }
@@ -290,7 +291,8 @@ fn rulers(f: &Face) -> Vec<Item> {
         }
     }
     if !xs.is_empty() {
-        let words = if close { "chainage m" } else { "chainage m, ↓ depth of post" };
+        let depth = if close { "" } else { ", ↓ depth of post" };
+        let words = format!("chainage {sign}{depth}");
         out.push(Label::new(At::mm(4.0, y + 17.4), words, SMALL).ink(GREY).into());
     }
     out

@@ -54,6 +54,7 @@ pub(crate) fn drained(job: &Job, ground: &Tin, walls: &[WallPlan], soil: &str) -
         zone: drain::ZoneWish::default(),
         soil: drain::soil_grading(soil).copied(),
         stone,
+        units: job.about.units,
     };
     Ok(drain::drain(&case))
 }

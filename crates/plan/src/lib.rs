@@ -35,7 +35,7 @@ pub use as_found::OldWallPlan;
 pub use change::{apply, post_changes};
 pub use checker::{Violation, check};
 pub use compare::{Amounts, Difference, LeftOverChanged, PostChanged, PostFigures, compare};
-pub use earthwork::Moves;
+pub use earthwork::{Moves, RAMP_BUILD_UP, TREAD_BUILD_UP};
 pub use near::everything as everything_near;
 pub use plan::{Plan, balance, plan, plan_priced, plan_quick, replan, replan_quick};
 pub use registry::{finding_kinds, working, workings};

@@ -5,7 +5,7 @@ use groundhold_drain::Drained;
 use groundhold_finding::Finding;
 use groundhold_hold::{Layout, Role, Spec};
 use groundhold_order::{self as order, Head, Measured, Need};
-use groundhold_quantity::{Area, Density, Length, Mass, Share, Volume};
+use groundhold_quantity::{Area, Density, Length, Mass, Share, Units, Volume};
 use groundhold_shape::{GroundKind, Shaped};
 
 use crate::earthwork::{Moves, RAMP_BUILD_UP, TREAD_BUILD_UP, build_up};
@@ -118,11 +118,18 @@ pub(crate) fn standing(s: &Sources) -> Vec<Need> {
 }
 
 /// Said where the holes of all walls together take so much concrete that bags are not the way.
-pub(crate) fn much_concrete(walls: &[WallPlan]) -> Option<Finding> {
+pub(crate) fn much_concrete(units: Units, walls: &[WallPlan]) -> Option<Finding> {
     let holes = walls.iter().flat_map(|w| w.layout.holes.iter());
     let volumes: Vec<Volume> = holes.filter(|h| !h.built && h.concrete > Volume::ZERO).map(|h| h.concrete).collect();
     let per_bag = order::bag_yield(BAG).ok()?;
-    order::concrete_bags(&volumes, OVER_DIG, per_bag).ok()?.finding
+    let bags = order::concrete_bags(&volumes, OVER_DIG, per_bag).ok()?;
+    let mut finding = bags.finding?;
+    finding.says = format!(
+        "{} of concrete is {:.0} bags: ask the price of ready-mixed as well.",
+        units.volume(bags.volume),
+        bags.bags
+    );
+    Some(finding)
 }
 
 /// Pieces that are not built yet, by material, with marks that name their wall.
@@ -205,12 +212,12 @@ fn steps(s: &Sources) -> Vec<Need> {
 }
 
 /// What a person must lift.
-pub(crate) fn lifted(walls: &[WallPlan], shaped: &Shaped) -> Vec<order::Lifted> {
+pub(crate) fn lifted(units: Units, walls: &[WallPlan], shaped: &Shaped) -> Vec<order::Lifted> {
     let mut things: Vec<order::Lifted> = vec![];
     for w in walls {
         for p in w.layout.pieces.iter().filter(|p| !p.built) {
             let Ok((mass, trace)) = order::piece_mass(p.section.0, p.section.1, p.length, WET_TIMBER) else { continue };
-            let what = format!("{} {:.2} m", p.material, p.length.to_m());
+            let what = format!("{} {}", p.material, units.run(p.length));
             match things.iter_mut().find(|t| t.what == what && t.element == w.of) {
                 Some(t) => t.count += 1.0,
                 None => things.push(order::Lifted {

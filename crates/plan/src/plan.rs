@@ -180,8 +180,11 @@ fn planned(earlier: &Earlier, job: &Job, pace: Pace) -> Result<Plan, Vec<Trouble
     findings.extend(drained.findings.iter().cloned());
     findings.extend(dug.findings.iter().cloned());
     findings.extend(take_off.findings.iter().cloned());
-    findings.extend(needs::much_concrete(&walls));
-    findings.extend(order::lifting(&needs::lifted(&walls, &shaped), &order::LiftLimits::default()));
+    findings.extend(needs::much_concrete(job.about.units, &walls));
+    findings.extend(order::lifting(
+        &needs::lifted(job.about.units, &walls, &shaped),
+        &order::LiftLimits { units: job.about.units, ..order::LiftLimits::default() },
+    ));
     findings.extend(setout.findings.iter().cloned());
     findings.extend(programme.findings.iter().cloned());
     findings.extend(asked);

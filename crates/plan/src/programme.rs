@@ -68,7 +68,8 @@ pub(crate) fn works(
     let near = everything(job);
     let services = || near.iter().filter(|n| matches!(n.kind, NearKind::Service(_)));
     let clearance = services().filter_map(|n| nearest_dig(shaped, walls, &n.line)).reduce(Length::min);
-    let heaviest = needs::lifted(walls, shaped).into_iter().reduce(|a, b| if b.mass > a.mass { b } else { a });
+    let heaviest =
+        needs::lifted(job.about.units, walls, shaped).into_iter().reduce(|a, b| if b.mass > a.mass { b } else { a });
     let stripped = moves.iter().map(|m| m.volumes.cut_area + m.volumes.fill_area).sum();
     build::Works {
         walls: walls.iter().map(|w| wall(job, w, drained, shaped, lowest)).collect(),
@@ -79,10 +80,11 @@ pub(crate) fn works(
         drainage: build::Drainage {
             collector: drained.pipes.iter().map(|p| p.trench.length).sum(),
             trench: drained.pipes.iter().map(|p| p.trench.dug).sum(),
-            outlet: job
-                .drain
-                .outlet
-                .map(|(at, l)| format!("at {:.2} m east, {:.2} m north, level {:.3} m", at.x, at.y, l.to_m())),
+            outlet: job.drain.outlet.map(|(at, l)| {
+                let u = job.about.units;
+                let run = |m: f64| u.run(Length::m(m));
+                format!("at {} east, {} north, level {}", run(at.x), run(at.y), u.level(l))
+            }),
             complete: false,
         },
         services_near: services().next().is_some(),
@@ -100,6 +102,7 @@ pub(crate) fn works(
         dig: if dug.dug() > MACHINE_FROM { build::DigBy::Machine } else { build::DigBy::Hand },
         access: build::Access { haul: Length::m(20.0), narrowest: None },
         approval_needed: false,
+        units: job.about.units,
     }
 }
 
@@ -270,6 +273,7 @@ pub(crate) fn facts(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]
         _ => Some(None),
     });
     build::Facts {
+        units: job.about.units,
         walls: walls.iter().map(|w| wall_facts(job, ground, w)).collect(),
         pads: shaped.pads.iter().map(|p| pad_facts(job, ground, p, shaped)).collect(),
         edges: edges(walls),
