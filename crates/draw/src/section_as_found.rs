@@ -46,7 +46,7 @@ pub(crate) fn section_as_found(plan: &Plan, wall: &str, width: f64, height: f64)
     scene.scale = view.words();
     scene.items = items;
     scene.items.extend(labels);
-    footer(&mut scene, &view, &format!("{wall} as found, {}", s.made.words()));
+    footer(&mut scene, &view, plan.job.about.units, &format!("{wall} as found, {}", s.made.words()));
     scene
 }
 
