@@ -30,7 +30,7 @@ pub(crate) fn column(plan: &Plan, view: &View, f: &Frame, noted: &[&Finding], ou
     y = lines_key(plan, f, y, out);
     let metric = plan.job.about.units == groundhold_quantity::Units::Metric;
     let words =
-        if metric { "Dimensions in mm, levels and coordinates in m." } else { "Coordinates and scale bar in m." };
+        if metric { "Dimensions in mm, levels and coordinates in m." } else { "Dimensions in feet and inches, levels and coordinates in ft." };
     out.push(Label::new(At::mm(f.left, y + 1.0), words, SMALL).ink(GREY).into());
     y += 7.0;
     against(f, y, noted, out);
