@@ -126,7 +126,7 @@ pub struct MethodMargin {
 /// One line of the load on a post, so that a drawing can show it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PressurePoint {
-    /// Below the ground behind.
+    /// Below the ground behind, at the plane on which it acts.
     pub depth: Length,
     /// From the soil, horizontal.
     pub soil: Pressure,
@@ -147,14 +147,16 @@ pub struct Push {
     pub horizontal: LineForce,
     /// Thrust down the back of the wall, per metre.
     pub vertical: LineForce,
-    /// Height of the thrust above the ground in front.
+    /// Height of the thrust above the level at which the pressure ends: the ground in front, or the underside of the base.
     pub arm: Length,
-    /// Number of the post at that place.
-    pub post: usize,
-    /// Horizontal force on that post, with wind where the state has it.
-    pub force: Force,
+    /// The place, as findings name it: `post 4`, `strip 2`.
+    pub on: String,
+    /// Where that is along the wall line.
+    pub chainage: Length,
+    /// Horizontal force on the post there, with wind where the state has it; none where no post stands.
+    pub force: Option<Force>,
     /// Moment on that post about the ground in front.
-    pub moment: Moment,
+    pub moment: Option<Moment>,
     /// True for the theory by which the wall is checked.
     pub governs: bool,
     /// Its working.
