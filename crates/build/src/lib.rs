@@ -37,7 +37,10 @@ pub use region::{
 pub use regions::{REGIONS, region};
 pub use three_point::THREE_POINT;
 pub use tiers::TIER_SPACING;
-pub use works::{Access, Crew, DigBy, Drainage, FlightWorks, GroundClass, Laid, LaidStep, PadWorks, RampWorks, Stripped, TreeNear, WallWorks, Works};
+pub use works::{
+    Access, Crew, DigBy, Drainage, FlightWorks, GroundClass, Laid, LaidStep, PadWorks, RampWorks, Stripped, TreeNear,
+    WallWorks, Works,
+};
 
 /// All workings of this crate.
 pub static WORKINGS: &[&groundhold_working::Working] =

@@ -291,9 +291,8 @@ impl<'a> Node<'a> {
             Some(lengths) => Some(lengths),
             None => {
                 let (least, most) = (f.least, f.most);
-                let says = format!(
-                    "expected a list of lengths from {least} m to {most} m, such as [\"2.4 m\", \"3.0 m\"]"
-                );
+                let says =
+                    format!("expected a list of lengths from {least} m to {most} m, such as [\"2.4 m\", \"3.0 m\"]");
                 self.complain(key, says);
                 None
             }

@@ -85,11 +85,8 @@ fn reach(case: &WallCase, height: Length) -> Length {
 }
 
 fn loads_near(case: &WallCase, highest: &Stand, more: impl Fn(&Stand) -> Option<(f64, Trace)>) -> Vec<Finding> {
-    let near: Vec<_> = case
-        .loads
-        .iter()
-        .filter(|l| l.value.si() > 0.0 && l.from < reach(case, highest.retained))
-        .collect();
+    let near: Vec<_> =
+        case.loads.iter().filter(|l| l.value.si() > 0.0 && l.from < reach(case, highest.retained)).collect();
     if near.is_empty() {
         return vec![];
     }

@@ -293,7 +293,8 @@ impl Layout {
     fn strip_ends(&self) -> Vec<Tick> {
         let (Some(first), Some(last)) = (self.strips.first(), self.strips.last()) else { return vec![] };
         let joints = self.strips.windows(2).map(|w| (&w[0], &w[1], w[1].chainage.0));
-        let all = std::iter::once((first, first, first.chainage.0)).chain(joints).chain([(last, last, last.chainage.1)]);
+        let all =
+            std::iter::once((first, first, first.chainage.0)).chain(joints).chain([(last, last, last.chainage.1)]);
         all.enumerate()
             .map(|(i, (a, b, chainage))| Tick {
                 name: format!("{}", i + 1),
@@ -305,6 +306,12 @@ impl Layout {
                 built: false,
             })
             .collect()
+    }
+    /// Where it holds most: the chainage of that post, or of the middle of that strip.
+    pub fn highest(&self) -> Option<Length> {
+        let post = self.posts.iter().reduce(|a, b| if b.retained > a.retained { b } else { a });
+        let strip = || self.strips.iter().reduce(|a, b| if b.retained > a.retained { b } else { a });
+        post.map(|p| p.chainage).or_else(|| strip().map(Strip::middle))
     }
     /// The lowest level of the base, or of the lowest course.
     pub fn lowest_foot(&self) -> Option<Level> {

@@ -28,6 +28,11 @@ pub trait System {
     /// From the back of that to the wall line. The wall line is the plane that is set out: where posts and boards touch,
     /// or the foot of the face.
     fn from_back(&self) -> Length;
+    /// What holds the soil, seen from above: from and to, measured from the wall line, positive to the open side. Posts
+    /// are not counted.
+    fn body(&self) -> (Length, Length) {
+        (-self.thickness(), Length::ZERO)
+    }
     /// How far its outermost post reaches beyond that post's own place along the line.
     fn end_half(&self) -> Length {
         Length::ZERO

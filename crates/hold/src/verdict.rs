@@ -64,6 +64,20 @@ impl CheckKind {
             CheckKind::Slip => "slip of the bank",
         }
     }
+    /// In a word or two, after a percentage: `98 % in the ground`.
+    pub fn short(self) -> &'static str {
+        match self {
+            CheckKind::Embedment => "in the ground",
+            CheckKind::PostBending => "post bending",
+            CheckKind::PostShear => "post shear",
+            CheckKind::PostDeflection => "lean",
+            CheckKind::BoardBending => "board bending",
+            CheckKind::BoardShear => "board shear",
+            CheckKind::BoardBow => "bow",
+            CheckKind::Screws => "screws",
+            CheckKind::Slip => "slip",
+        }
+    }
 }
 
 /// One check at one place in one load case by one method.
@@ -147,8 +161,12 @@ pub struct Push {
     pub horizontal: LineForce,
     /// Thrust down the back of the wall, per metre.
     pub vertical: LineForce,
-    /// Height of the thrust above the level at which the pressure ends: the ground in front, or the underside of the base.
+    /// Height of the thrust above `foot`.
     pub arm: Length,
+    /// Where the pressure begins: the ground behind, at the plane on which it acts.
+    pub head: Level,
+    /// Where it ends: the ground in front of a post, the underside of a base.
+    pub foot: Level,
     /// The place, as findings name it: `post 4`, `strip 2`.
     pub on: String,
     /// Where that is along the wall line.

@@ -92,7 +92,8 @@ pub(crate) fn works(
         heaviest_piece: heaviest.as_ref().map_or(Mass::ZERO, |h| h.mass),
         heaviest_what: heaviest.map_or(String::new(), |h| h.what),
         treated_timber: walls.iter().any(|w| w.layout.pieces.iter().any(|p| p.stuff == Stuff::Timber)),
-        cuts_stone: !shaped.flights.is_empty() || walls.iter().any(|w| w.layout.faces.iter().any(|f| is_stone(f.stuff))),
+        cuts_stone: !shaped.flights.is_empty()
+            || walls.iter().any(|w| w.layout.faces.iter().any(|f| is_stone(f.stuff))),
         footing_near: near.iter().any(|n| matches!(n.kind, NearKind::Footing(_))),
         public_near: near.iter().any(|n| matches!(n.kind, NearKind::Street)),
         ground_slope: mean_slope(ground),
@@ -401,8 +402,7 @@ fn edges(walls: &[WallPlan]) -> Vec<build::EdgeFacts> {
     let worst = walls.iter().filter_map(|w| {
         let posts = w.layout.posts.iter().map(|p| (format!("post {}", p.number), p.exposed));
         let strips = w.layout.strips.iter().map(|s| (s.on.clone(), s.exposed()));
-        let places: Vec<(String, Length)> =
-            if w.layout.posts.is_empty() { strips.collect() } else { posts.collect() };
+        let places: Vec<(String, Length)> = if w.layout.posts.is_empty() { strips.collect() } else { posts.collect() };
         let (on, drop) = places.into_iter().max_by(|a, b| a.1.to_m().total_cmp(&b.1.to_m()))?;
         Some(build::EdgeFacts {
             element: w.id.clone(),

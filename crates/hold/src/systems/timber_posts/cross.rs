@@ -160,13 +160,8 @@ fn notes(cut: &Cut) -> Vec<Note> {
         Fill::Rammed => "rammed stone or soil",
     };
     let edge = cut.hole_x().1 - Length::mm(40.0);
-    let beside = |at: (Length, Level), says: String, rank, clear| Note {
-        at,
-        says: vec![says],
-        lean: (1.0, 0.3),
-        rank,
-        clear,
-    };
+    let beside =
+        |at: (Length, Level), says: String, rank, clear| Note { at, says: vec![says], lean: (1.0, 0.3), rank, clear };
     all.push(beside((edge, p.bottom + (p.front - p.bottom) / 2.0), fill.into(), 50, 1.5));
     if cut.gravel > Length::ZERO {
         let at = (edge - Length::mm(20.0), p.bottom - cut.gravel / 2.0);

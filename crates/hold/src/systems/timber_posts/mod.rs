@@ -43,6 +43,12 @@ impl System for TimberPostSpec {
             Boards::InFront => self.post.depth,
         }
     }
+    fn body(&self) -> (Length, Length) {
+        match self.boards {
+            Boards::Behind => (-self.board.thickness, Length::ZERO),
+            Boards::InFront => (Length::ZERO, self.board.thickness),
+        }
+    }
     fn end_half(&self) -> Length {
         self.post.breadth / 2.0
     }
@@ -72,8 +78,7 @@ impl System for TimberPostSpec {
         let pieces = members::pieces(self, &posts, &bays, &boards, &cappings);
         let holes = members::holes(self, &bays, &posts);
         let least = posts.iter().map(|p| p.depth).reduce(Length::min).unwrap_or_default();
-        let depths =
-            format!("{} to {}", case.units.length(least), case.units.length(most(|p| p.depth)));
+        let depths = format!("{} to {}", case.units.length(least), case.units.length(most(|p| p.depth)));
         let mut layout = Layout {
             strips: face::strips(self, &bays, &posts),
             faces: face::faces(self, &posts, &boards, &pieces, &holes),

@@ -136,12 +136,7 @@ impl TimberPostSpec {
     pub fn blank() -> TimberPostSpec {
         let grade = c24();
         TimberPostSpec {
-            post: PostTimber {
-                breadth: Length::mm(100.0),
-                depth: Length::mm(100.0),
-                grade,
-                treatment: String::new(),
-            },
+            post: PostTimber { breadth: Length::mm(100.0), depth: Length::mm(100.0), grade, treatment: String::new() },
             board: BoardTimber {
                 thickness: Length::mm(50.0),
                 height: Length::mm(200.0),
@@ -236,9 +231,7 @@ fn capping(t: &str) -> Result<Option<Capping>, String> {
     }
     let (size, quality) = t.split_once(' ').unwrap_or((t, ""));
     let Some((a, b)) = text::sizes(size) else {
-        return Err(format!(
-            "found `{t}`, expected width x thickness in mm, such as \"150x38 UC4 C24\", or none"
-        ));
+        return Err(format!("found `{t}`, expected width x thickness in mm, such as \"150x38 UC4 C24\", or none"));
     };
     Ok(Some(Capping { width: a.max(b), thickness: a.min(b), quality: quality.trim().into() }))
 }

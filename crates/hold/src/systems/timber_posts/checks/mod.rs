@@ -114,6 +114,8 @@ fn show_pushes(case: &WallCase, post: &Post, verdict: &mut Verdict) {
                 horizontal: a.horizontal,
                 vertical: a.vertical,
                 arm: a.arm,
+                head: post.behind,
+                foot: post.front,
                 on: format!("post {}", post.number),
                 chainage: post.chainage,
                 force: Some(on_post.force),
