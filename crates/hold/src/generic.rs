@@ -151,17 +151,12 @@ pub struct Lift {
     pub count: f64,
 }
 
-/// What is dug for a wall's base, beside post holes and the drainage zone.
+/// What is dug for a wall's base, beside post holes and the drainage zone. What the body takes up of ground and of fill is
+/// counted from its section.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Excavation {
-    /// Space that the wall's own body takes up from its underside to its top, without what [`Excavation::room`] adds.
-    pub body: Volume,
     /// Dug below the finished ground in front, in the bank: trench of the base with the room to work in it.
     pub trench: Volume,
-    /// Of that, put back beside and over the base.
-    pub put_back: Volume,
-    /// How far the body stands back from the wall line at most: what must be cleared of ground.
-    pub reach: Length,
     /// Deepest trench below the ground in front.
     pub depth: Length,
 }

@@ -9,6 +9,7 @@ mod cross;
 mod fields;
 pub mod findings;
 mod generic;
+mod gravity;
 mod line;
 mod loads;
 mod nearby;

@@ -21,7 +21,9 @@ fn sentence(case: &WallCase, c: &Check) -> String {
     let (demand, capacity) = (figure(case, c.demand, c.unit), figure(case, c.capacity, c.unit));
     let figures = match c.kind {
         CheckKind::Slip => format!("factor {capacity}, wanted {demand}"),
-        CheckKind::BoardBow | CheckKind::PostDeflection => format!("{demand}, limit {capacity}"),
+        CheckKind::BoardBow | CheckKind::PostDeflection | CheckKind::Eccentricity | CheckKind::JointEccentricity => {
+            format!("{demand}, limit {capacity}")
+        }
         _ => format!("{demand} against {capacity}"),
     };
     format!("{place}{}, {} ({}, {}): {figures}.", c.case.words(), c.kind.words(), c.method, c.basis)

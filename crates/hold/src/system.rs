@@ -3,8 +3,11 @@
 
 use groundhold_quantity::Length;
 
+use crate::systems::dry_stone::DryStoneSpec;
+use crate::systems::gabion::GabionSpec;
+use crate::systems::mass_wall::MassWallSpec;
 use crate::systems::timber_posts::TimberPostSpec;
-use crate::{CaseError, CheckKind, Cross, Field, Given, Layout, Verdict, WallCase};
+use crate::{CaseError, Check, CheckKind, Cross, Field, Given, Layout, Verdict, WallCase};
 
 /// What every wall system can do. [`crate::by_rows`] writes `fields`, `get` and `set` from a table of rows.
 pub trait System {
@@ -50,6 +53,10 @@ pub trait System {
     fn lay_out(&self, case: &WallCase) -> Result<Layout, CaseError>;
     /// Checks it.
     fn judge(&self, case: &WallCase, layout: &Layout) -> Verdict;
+    /// Its checks alone, for trials: without findings and remedies, and without the slip of the bank where that is slow.
+    fn checks(&self, case: &WallCase, layout: &Layout) -> Vec<Check> {
+        self.judge(case, layout).checks
+    }
     /// The wall cut across at a chainage; `None` where it does not stand there.
     fn cross(&self, case: &WallCase, layout: &Layout, chainage: Length) -> Option<Cross>;
 }
@@ -78,6 +85,12 @@ macro_rules! by_rows {
 pub enum Spec {
     /// Timber posts in holes, boards between or behind them.
     TimberPosts(TimberPostSpec),
+    /// Baskets of stone.
+    Gabion(GabionSpec),
+    /// Stones without mortar.
+    DryStone(DryStoneSpec),
+    /// Mortared masonry or mass concrete on a footing.
+    MassWall(MassWallSpec),
 }
 
 /// One system among all.
@@ -91,11 +104,28 @@ pub struct Entry {
 }
 
 /// All systems. The first is taken where a job file names none.
-pub const SYSTEMS: &[Entry] = &[Entry {
-    key: "timber-post-and-board",
-    words: "timber posts in holes with boards behind or before them",
-    blank: || Spec::TimberPosts(TimberPostSpec::blank()),
-}];
+pub const SYSTEMS: &[Entry] = &[
+    Entry {
+        key: "timber-post-and-board",
+        words: "timber posts in holes with boards behind or before them",
+        blank: || Spec::TimberPosts(TimberPostSpec::blank()),
+    },
+    Entry {
+        key: "gabion",
+        words: "wire baskets filled with stone, in stepped courses",
+        blank: || Spec::Gabion(GabionSpec::blank()),
+    },
+    Entry {
+        key: "dry-stone",
+        words: "stones laid without mortar, with a battered face",
+        blank: || Spec::DryStone(DryStoneSpec::blank()),
+    },
+    Entry {
+        key: "mass-wall",
+        words: "mortared masonry or mass concrete on a footing",
+        blank: || Spec::MassWall(MassWallSpec::blank()),
+    },
+];
 
 /// The keys of all systems.
 pub static SYSTEM_KEYS: [&str; SYSTEMS.len()] = {
@@ -113,12 +143,18 @@ impl Spec {
     pub fn system(&self) -> &dyn System {
         match self {
             Spec::TimberPosts(s) => s,
+            Spec::Gabion(s) => s,
+            Spec::DryStone(s) => s,
+            Spec::MassWall(s) => s,
         }
     }
     /// The same, to be changed.
     pub fn system_mut(&mut self) -> &mut dyn System {
         match self {
             Spec::TimberPosts(s) => s,
+            Spec::Gabion(s) => s,
+            Spec::DryStone(s) => s,
+            Spec::MassWall(s) => s,
         }
     }
     /// A system by its key, with usual sizes.

@@ -47,6 +47,20 @@ pub enum CheckKind {
     Screws,
     /// The whole bank slides along a circle under the posts.
     Slip,
+    /// The wall slides on its underside.
+    Sliding,
+    /// The wall turns over about its toe.
+    Overturning,
+    /// The resultant leaves the part of the base in which it should stay.
+    Eccentricity,
+    /// The ground under the base gives way.
+    Bearing,
+    /// A course slides on the one below it.
+    JointSliding,
+    /// A joint opens at its back.
+    JointEccentricity,
+    /// What the wall is built of is crushed at the front of a joint.
+    Crushing,
 }
 
 impl CheckKind {
@@ -62,6 +76,13 @@ impl CheckKind {
             CheckKind::BoardBow => "bow of the board",
             CheckKind::Screws => "screws in withdrawal",
             CheckKind::Slip => "slip of the bank",
+            CheckKind::Sliding => "sliding on the base",
+            CheckKind::Overturning => "overturning about the toe",
+            CheckKind::Eccentricity => "resultant in the base",
+            CheckKind::Bearing => "bearing of the ground",
+            CheckKind::JointSliding => "sliding in a joint",
+            CheckKind::JointEccentricity => "resultant in a joint",
+            CheckKind::Crushing => "crushing in a joint",
         }
     }
     /// In a word or two, after a percentage: `98 % in the ground`.
@@ -76,6 +97,13 @@ impl CheckKind {
             CheckKind::BoardBow => "bow",
             CheckKind::Screws => "screws",
             CheckKind::Slip => "slip",
+            CheckKind::Sliding => "sliding",
+            CheckKind::Overturning => "overturning",
+            CheckKind::Eccentricity => "out of middle",
+            CheckKind::Bearing => "bearing",
+            CheckKind::JointSliding => "joint sliding",
+            CheckKind::JointEccentricity => "joint opening",
+            CheckKind::Crushing => "crushing",
         }
     }
 }

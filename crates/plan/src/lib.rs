@@ -5,6 +5,7 @@
 
 pub mod job;
 
+mod bodies;
 mod change;
 mod checker;
 mod compare;

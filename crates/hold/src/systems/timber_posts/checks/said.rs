@@ -25,7 +25,6 @@ const ROWS: [(&[CheckKind], &Kind); 6] = [
 /// What mends failing checks of these kinds.
 fn mend(case: &WallCase, spec: &TimberPostSpec, kinds: &[CheckKind]) -> Vec<Remedy> {
     match kinds.first() {
-        None | Some(CheckKind::Embedment) => vec![],
         Some(CheckKind::PostBending | CheckKind::PostShear | CheckKind::PostDeflection) => {
             remedies::post(case, spec, kinds)
         }
@@ -34,6 +33,8 @@ fn mend(case: &WallCase, spec: &TimberPostSpec, kinds: &[CheckKind]) -> Vec<Reme
         }
         Some(CheckKind::Screws) => remedies::screws(case, spec),
         Some(CheckKind::Slip) => crate::slip::remedies(),
+        // Embedment has its own; walls that stand by weight have none here.
+        _ => vec![],
     }
 }
 
