@@ -2,6 +2,10 @@
 //!
 //! From a row follow the check, the message, the hint after a slip of the finger, and the JSON Schema for editors.
 
+use std::sync::LazyLock;
+
+use groundhold_hold::{self as hold, Entry, SYSTEM_KEYS, SYSTEMS};
+
 /// What a field holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Holds {
@@ -33,6 +37,10 @@ pub enum Holds {
     Table(&'static str),
     /// A list of tables of this kind.
     Tables(&'static str),
+    /// The table of sizes of the system that the wall is built in.
+    Sizes,
+    /// A list of lengths with their units.
+    Lengths,
     /// Something that its reader explains itself.
     Own(&'static str),
 }
@@ -83,8 +91,8 @@ const PRESSURE: Holds = Holds::Quantity("pressure");
 /// Farthest a coordinate or a length may reach: ten kilometres.
 const FAR: f64 = 10_000.0;
 
-/// The table.
-pub static FIELDS: &[Field] = &[
+/// The table, but for the sizes of wall systems, which stand with their systems.
+static OWN: &[Field] = &[
     field("", "schema", Holds::Whole, "version of the file's form").must().within(1.0, 1.0),
     field("", "job", Holds::Table("job"), "what the job is"),
     field("", "measure", Holds::Table("measure"), "how the ground was measured").must(),
@@ -153,7 +161,7 @@ pub static FIELDS: &[Field] = &[
     // ── walls
     field("wall", "id", Holds::Id, "its id").must(),
     field("wall", "name", Holds::Text, "what people call it"),
-    field("wall", "system", Holds::OneOf(&["timber-post-and-board"]), "wall system"),
+    field("wall", "system", Holds::OneOf(&SYSTEM_KEYS), "wall system; left out, the first of them"),
     field("wall", "line", Holds::Points, "its line in plan").must(),
     field("wall", "ends", Holds::Own("two of the words fade and at"), "how each end is found"),
     field("wall", "retains", Holds::OneOf(&["left", "right"]), "side of the ground it holds").must(),
@@ -164,7 +172,7 @@ pub static FIELDS: &[Field] = &[
         "its top",
     )
     .must(),
-    field("wall", "spec", Holds::Table("spec"), "sizes"),
+    field("wall", "spec", Holds::Sizes, "sizes, as the system wants them"),
     field("wall", "fence", Holds::Table("fence"), "a fence on top"),
     field("wall", "beside", Holds::OneOf(&["food bed", "play area"]), "what is grown or done right beside it"),
     field("wall", "change", Holds::Tables("change"), "posts that differ by decision"),
@@ -177,38 +185,6 @@ pub static FIELDS: &[Field] = &[
     field("change", "hole_depth", LENGTH, "depth of the hole there").within(0.1, 6.0),
     field("change", "extra", Holds::Flag, "true for a post that the layout would not put there"),
     field("change", "left_out", Holds::Flag, "true for a post of the layout that is left out"),
-    field("spec", "post", Holds::Own("sizes in mm, treatment and strength class, such as \"125x125 UC4 C24\""), "post")
-        .must(),
-    field(
-        "spec",
-        "board",
-        Holds::Own("height x thickness in mm, treatment and strength class, such as \"200x50 UC4 C24\""),
-        "board",
-    )
-    .must(),
-    field("spec", "spacing", LENGTH, "largest distance of posts").must().within(0.3, 3.0),
-    field("spec", "boards", Holds::OneOf(&["behind", "front"]), "side of the posts on which the boards stand"),
-    field("spec", "hole_diameter", LENGTH, "diameter of the post holes").within(0.1, 2.0),
-    field("spec", "hole_depth", LENGTH, "depth of post holes; left out, it is solved").within(0.1, 6.0),
-    field("spec", "hole_fill", Holds::OneOf(&["concrete", "rammed"]), "what the holes are filled with"),
-    field("spec", "gravel", LENGTH, "gravel under the post").within(0.0, 0.5),
-    field("spec", "bury", LENGTH, "lowest board below the ground in front").within(0.0, 1.0),
-    field("spec", "neglect", LENGTH, "top layer in front that is not counted on").within(0.0, 1.0),
-    field("spec", "fit", Holds::OneOf(&["from bury", "from top"]), "from where the courses are counted"),
-    field(
-        "spec",
-        "capping",
-        Holds::Own("width x thickness in mm, such as \"150x38 UC4 C24\", or the word none"),
-        "capping",
-    ),
-    field("spec", "screws", Holds::Own("diameter x length in mm, such as \"8x120\""), "screws"),
-    field("spec", "lean", SLOPE, "lean of the posts into the bank").within(0.0, 0.25),
-    field(
-        "spec",
-        "stock",
-        Holds::Own("a list of lengths"),
-        "stock lengths of boards; left out, those of the price list",
-    ),
     // ── steps and ramps
     field("steps", "id", Holds::Id, "its id").must(),
     field("steps", "from", Holds::Point, "somewhere below").must(),
@@ -294,6 +270,35 @@ pub static FIELDS: &[Field] = &[
     field("built post", "top", LEVEL, "level of its top").must().within(-500.0, 9000.0),
     field("built post", "length", LENGTH, "its cut length, top to underside").within(0.05, 20.0),
 ];
+
+/// Every row: those of the table, and the sizes of each wall system as a table with the system's key as its name.
+pub static FIELDS: LazyLock<Vec<Field>> = LazyLock::new(|| {
+    let of_system = |entry: &Entry| {
+        let spec = (entry.blank)();
+        let fields = spec.system().fields();
+        fields.into_iter().map(|f| size(entry.key, f)).collect::<Vec<_>>()
+    };
+    OWN.iter().copied().chain(SYSTEMS.iter().flat_map(of_system)).collect()
+});
+
+/// A size of a wall system as a row.
+fn size(system: &'static str, f: &hold::Field) -> Field {
+    let holds = match f.holds {
+        hold::Holds::Length => LENGTH,
+        hold::Holds::Slope => SLOPE,
+        hold::Holds::Angle => Holds::Quantity("angle"),
+        hold::Holds::Share => SHARE,
+        hold::Holds::Pressure => PRESSURE,
+        hold::Holds::UnitWeight => Holds::Quantity("unit weight"),
+        hold::Holds::Density => Holds::Quantity("density"),
+        hold::Holds::Whole => Holds::Whole,
+        hold::Holds::Flag => Holds::Flag,
+        hold::Holds::OneOf(words) => Holds::OneOf(words),
+        hold::Holds::Lengths => Holds::Lengths,
+        hold::Holds::Own { like, .. } => Holds::Own(like),
+    };
+    Field { table: system, key: f.key, holds, must: f.must, least: f.least, most: f.most, words: f.words }
+}
 
 /// The row of a field.
 pub fn row(table: &str, key: &str) -> Option<&'static Field> {

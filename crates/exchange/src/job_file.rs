@@ -1,5 +1,6 @@
 //! From the text of a job file and its tables to a job, with everything that is wrong with them.
 
+use groundhold_hold::{SYSTEM_KEYS, Spec};
 use groundhold_plan::job::*;
 use groundhold_quantity::{
     Currency, Length, Level, Point, Quantity, Slope, Time, Units, Vector, parse, segments_cross,
@@ -377,7 +378,8 @@ fn pad_fall(n: &Node) -> Option<(Slope, Vector)> {
 }
 
 fn wall(n: &Node, stock: &wall_spec::Stock) -> Option<WallWish> {
-    n.text("system");
+    let system = if n.has("system") { n.text("system") } else { Some(SYSTEM_KEYS[0].into()) };
+    let blank = system.as_deref().and_then(Spec::of);
     let line = n.points("line", 2);
     if let Some((a, b)) = line.as_deref().and_then(|l| first_crossing(l, false)) {
         n.complain("line", format!("piece {a} of the wall crosses piece {b}; a wall may not cross itself"));
@@ -385,13 +387,7 @@ fn wall(n: &Node, stock: &wall_spec::Stock) -> Option<WallWish> {
     }
     let ends = wall_ends(n);
     let top = wall_top(n);
-    let spec = match n.table("spec") {
-        Some(s) => wall_spec::read(&s, stock),
-        None => {
-            n.complain("spec", "the sizes are missing: a table [wall.spec] with post, board and spacing");
-            None
-        }
-    };
+    let spec = blank.and_then(|blank| sizes(n, blank, stock));
     let fence = n.table("fence").and_then(|f| {
         Some(FenceWish {
             height: f.quantity("height")?,
@@ -423,6 +419,21 @@ fn wall(n: &Node, stock: &wall_spec::Stock) -> Option<WallWish> {
         beside,
         changes: changes.collect(),
     })
+}
+
+/// The sizes of a wall's system; a system that must be given none takes its usual ones where no table stands.
+fn sizes(n: &Node, blank: Spec, stock: &wall_spec::Stock) -> Option<Spec> {
+    if let Some(s) = n.table_of("spec", blank.system().key()) {
+        return wall_spec::read(&s, blank, stock);
+    }
+    let must: Vec<&str> = blank.system().fields().iter().filter(|f| f.must).map(|f| f.key).collect();
+    let (Some((last, before)), false) = (must.split_last(), n.has("spec")) else {
+        return (!n.has("spec")).then_some(blank);
+    };
+    let before = before.join(", ");
+    let and = if before.is_empty() { "" } else { " and " };
+    n.complain("spec", format!("the sizes are missing: a table [wall.spec] with {before}{and}{last}"));
+    None
 }
 
 fn wall_ends(n: &Node) -> Option<[WallEnd; 2]> {

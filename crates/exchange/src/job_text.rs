@@ -1,7 +1,5 @@
 //! A whole job written as a person would write it, so that reading it again gives the same job.
 
-use groundhold_hold::Spec;
-use groundhold_hold::systems::timber_posts::{Boards, CourseFit, Fill, TimberPostSpec};
 use groundhold_plan::job::*;
 use groundhold_quantity::{Point, Units, Vector};
 
@@ -9,7 +7,7 @@ use crate::bought_file;
 use crate::record_file::{entry_text, quoted};
 use crate::spelled as say;
 use crate::tables_text;
-use crate::wall_spec::{Stock, stock_of};
+use crate::wall_spec::{Stock, stock_of, written};
 
 /// The text of a job file. Level book, positions, spots and prices stand in files of their own, which it names and
 /// [`job_tables`] gives.
@@ -222,35 +220,9 @@ fn wall(out: &mut Page, w: &WallWish, stock: &Stock) {
         });
         out.line("change", format!("[\n{}]", each.collect::<String>()));
     }
-    let Spec::TimberPosts(spec) = &w.spec;
-    timber_posts(out, spec, stock);
-}
-
-fn timber_posts(out: &mut Page, s: &TimberPostSpec, stock: &Stock) {
-    let words = |parts: [&str; 3]| quoted(&parts.into_iter().filter(|p| !p.is_empty()).collect::<Vec<_>>().join(" "));
-    let (post, board) = (&s.post, &s.board);
     out.table("[wall.spec]");
-    out.line("post", words([&say::sizes(post.breadth, post.depth), &post.treatment, post.grade.name]));
-    out.line("board", words([&say::sizes(board.height, board.thickness), &board.treatment, board.grade.name]));
-    out.line("spacing", say::length(s.spacing));
-    out.text("boards", if s.boards == Boards::InFront { "front" } else { "behind" });
-    out.line("hole_diameter", say::length(s.hole.diameter));
-    out.maybe("hole_depth", s.hole.depth.map(say::length));
-    out.text("hole_fill", if s.hole.fill == Fill::Rammed { "rammed" } else { "concrete" });
-    out.line("gravel", say::length(s.hole.gravel_base));
-    out.line("bury", say::length(s.bury));
-    out.line("neglect", say::length(s.neglect_top));
-    out.text("fit", if s.fit == CourseFit::FromTop { "from top" } else { "from bury" });
-    if let Some(c) = &s.capping {
-        out.line("capping", words([&say::sizes(c.width, c.thickness), &c.quality, ""]));
-    }
-    out.text("screws", &say::sizes(s.screws.diameter, s.screws.length));
-    out.line("lean", say::slope(s.lean));
-    // Stock that the price list gives is left out, so that a new list brings its own.
-    let listed = stock.iter().find(|(item, _)| *item == board.material()).map(|(_, lengths)| lengths);
-    if listed != Some(&s.stock) {
-        let lengths: Vec<String> = s.stock.iter().map(|l| say::length(*l)).collect();
-        out.line("stock", format!("[{}]", lengths.join(", ")));
+    for (key, value) in written(&w.spec, stock) {
+        out.line(key, value);
     }
 }
 

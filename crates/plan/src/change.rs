@@ -1,11 +1,9 @@
 //! One field of a job set to a new value: the small piece of data that a remedy, a finger or a command is.
 
 use groundhold_finding::Adjust;
-use groundhold_hold::systems::timber_posts::{Boards, CourseFit, ScrewSpec, TimberPostSpec};
-use groundhold_hold::{PostChange, Spec};
+use groundhold_hold::PostChange;
 use groundhold_quantity::{Length, Level, Quantity, Slope, parse};
 
-use crate::job::timber::{self, Timber};
 use crate::job::{Job, PadLevel, WallWish};
 
 /// The job with one field set. The value is spelled as in a job file.
@@ -70,9 +68,17 @@ fn wall_field(wall: &mut WallWish, field: &str, value: &str) -> Result<(), Strin
         wall.changes.extend(changes?);
         return Ok(());
     }
-    let Spec::TimberPosts(spec) = &mut wall.spec;
-    spec_field(spec, field, value).map_err(|e| e.unwrap_or_else(|| unknown(&wall.id, field, SPEC_FIELDS)))
+    match field.strip_prefix("spec.") {
+        Some(key) if wall.spec.system().fields().iter().any(|f| f.key == key) => wall.spec.change(key, value),
+        _ => {
+            let sizes: Vec<String> = wall.spec.system().fields().iter().map(|f| format!("spec.{}", f.key)).collect();
+            Err(unknown(&wall.id, field, &format!("{}, {POST_FIELDS}", sizes.join(", "))))
+        }
+    }
 }
+
+/// Fields of a wall that speak of single posts.
+const POST_FIELDS: &str = "posts.extra, posts.left_out, posts.moved, posts.hole_diameter";
 
 /// The changes of posts that a field of a wall spells; `None` for a field that is not about posts.
 ///
@@ -97,58 +103,4 @@ pub fn post_changes(field: &str, value: &str) -> Option<Result<Vec<PostChange>, 
         }),
         _ => return None,
     })
-}
-
-const SPEC_FIELDS: &str = "spec.hole_depth, spec.hole_diameter, spec.spacing, spec.board, spec.post, spec.boards, \
-                           spec.screws, spec.bury, spec.fit, posts.extra, posts.left_out, posts.moved, posts.hole_diameter";
-
-/// `Err(None)` for a field that is not there.
-fn spec_field(spec: &mut TimberPostSpec, field: &str, value: &str) -> Result<(), Option<String>> {
-    let length = || read::<Length>(value).map_err(Some);
-    match field {
-        "spec.hole_depth" => spec.hole.depth = Some(length()?),
-        "spec.hole_diameter" => spec.hole.diameter = length()?,
-        "spec.spacing" => spec.spacing = length()?,
-        "spec.bury" => spec.bury = length()?,
-        "spec.board" => {
-            let t = timber::read(value).map_err(Some)?;
-            (spec.board.height, spec.board.thickness) = (t.first.max(t.second), t.first.min(t.second));
-            keep_unsaid(&t, &mut spec.board.treatment, &mut spec.board.grade);
-        }
-        "spec.post" => {
-            let t = timber::read(value).map_err(Some)?;
-            (spec.post.breadth, spec.post.depth) = (t.first, t.second);
-            keep_unsaid(&t, &mut spec.post.treatment, &mut spec.post.grade);
-        }
-        "spec.boards" => {
-            spec.boards = match value {
-                "behind" => Boards::Behind,
-                "front" => Boards::InFront,
-                _ => return Err(Some(format!("found `{value}`, expected behind or front"))),
-            }
-        }
-        "spec.fit" => {
-            spec.fit = match value {
-                "from bury" => CourseFit::FromBury,
-                "from top" => CourseFit::FromTop,
-                _ => return Err(Some(format!("found `{value}`, expected from bury or from top"))),
-            }
-        }
-        "spec.screws" => {
-            let (d, l) = timber::sizes(value)
-                .ok_or_else(|| Some(format!("found `{value}`, expected diameter x length in mm, such as 8x120")))?;
-            spec.screws = ScrewSpec { diameter: d, length: l, ..spec.screws };
-        }
-        _ => return Err(None),
-    }
-    Ok(())
-}
-
-fn keep_unsaid(t: &Timber, treatment: &mut String, grade: &mut &'static groundhold_member::timber::Grade) {
-    if !t.treatment.is_empty() {
-        treatment.clone_from(&t.treatment);
-    }
-    if let Some(g) = t.grade {
-        *grade = g;
-    }
 }

@@ -21,6 +21,7 @@ pub fn check(plan: &Plan) -> Vec<Violation> {
     let mut found = vec![];
     boards_end_on_posts(plan, &mut found);
     courses_are_whole(plan, &mut found);
+    strips_cover_the_wall(plan, &mut found);
     pieces_are_cut_once(plan, &mut found);
     bars_hold_their_pieces(plan, &mut found);
     soil_is_kept(plan, &mut found);
@@ -81,6 +82,33 @@ fn courses_are_whole(plan: &Plan, found: &mut Vec<Violation>) {
                     format!("{} post {}", w.id, p.number),
                     by.to_m(),
                 );
+            }
+        }
+    }
+}
+
+/// Strips follow each other from end to end, and each stands from its underside to its top, on ground and not above it.
+fn strips_cover_the_wall(plan: &Plan, found: &mut Vec<Violation>) {
+    for w in &plan.walls {
+        let strips = &w.layout.strips;
+        let on = |n: usize| format!("{} strip {n}", w.id);
+        for pair in strips.windows(2) {
+            let gap = (pair[1].chainage.0 - pair[0].chainage.1).abs();
+            if gap > FITS {
+                fail(found, "strips follow each other", on(pair[1].number), gap.to_m());
+            }
+        }
+        let covered: Length = strips.iter().map(groundhold_hold::Strip::length).sum();
+        let by = (covered - w.layout.length).abs();
+        if by > FITS {
+            fail(found, "strips cover the wall", w.id.clone(), by.to_m());
+        }
+        for s in strips {
+            if s.top < s.foot || s.foot < s.base {
+                fail(found, "a strip stands from its base to its top", on(s.number), (s.foot - s.top).to_m());
+            }
+            if s.base > s.front + FITS {
+                fail(found, "a base lies in the ground", on(s.number), (s.base - s.front).to_m());
             }
         }
     }

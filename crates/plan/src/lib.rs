@@ -7,6 +7,7 @@ pub mod job;
 
 mod again;
 mod beside;
+mod bodies;
 mod change;
 mod checker;
 mod compare;

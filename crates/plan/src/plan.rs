@@ -18,7 +18,9 @@ use crate::job::{Job, PadLevel, PadWish};
 use crate::survey::{Survey, survey};
 use crate::trouble::{Part, Trouble};
 use crate::walls::{Common, WallPlan, walls};
-use crate::{beside, cost, drainage, existing, kept_clear, near, needs, programme, setting_out, standing, start, wish};
+use crate::{
+    beside, bodies, cost, drainage, existing, kept_clear, near, needs, programme, setting_out, standing, start, wish,
+};
 
 /// Everything that comes of a job.
 #[derive(Debug, Clone)]
@@ -136,7 +138,7 @@ fn planned(earlier: &Earlier, job: &Job, pace: Pace) -> Result<Plan, Vec<Trouble
         None => drainage::drained(job, &survey.ground, &walls, &chosen.soil.name)?,
     };
     let moves = earthwork::moves(&survey.ground, &shaped);
-    let dug = dig(&dig_case(job, &chosen, &walls, &drained, &moves));
+    let dug = dig(&dig_case(job, &chosen, &survey.ground, &walls, &drained, &moves));
     let facts = programme::facts(job, &survey.ground, &shaped, &walls);
     let asked = build::check_region(chosen.region, &facts);
     let mut works = programme::works(job, &survey.ground, &shaped, &walls, &drained, &moves, &dug);
@@ -337,6 +339,7 @@ fn balanced(
 fn dig_case(
     job: &Job,
     chosen: &Chosen,
+    ground: &groundhold_surface::Tin,
     walls: &[WallPlan],
     drained: &Drained,
     moves: &[Moves],
@@ -345,6 +348,7 @@ fn dig_case(
     case.moved = earthwork::moved(job, moves);
     case.walls = drainage::zones(drained);
     case.trenches = drainage::trenches(drained);
+    case.bodies = bodies::bodies(ground, walls);
     case.holes = walls.iter().map(|w| (w.id.clone(), w.layout.hole_spoil())).collect();
     case.fit_for_fill = matches!(chosen.soil.bears, Bears::Yes);
     case.made_ground = chosen.soil.class.is_some_and(|c| c.key == "made-ground");

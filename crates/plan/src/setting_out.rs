@@ -66,6 +66,7 @@ fn marks(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]) -> Vec<se
         for (i, at) in straights(wall).iter().enumerate() {
             all.push(mark(ground, format!("{}-{}", wall.id, letter(i)), &wall.of, "face line of the wall", *at, None));
         }
+        all.extend(steps_of(ground, wall));
     }
     for f in &shaped.flights {
         let half = f.outward.left() * (f.width.to_m() / 2.0);
@@ -83,6 +84,29 @@ fn marks(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]) -> Vec<se
     }
     if let Some((at, level)) = job.drain.outlet {
         all.push(mark(ground, "D-out".into(), "", "outlet of the drain", at, Some(level)));
+    }
+    all
+}
+
+/// Ends and steps of a wall without posts: how deep its base is dug, and where the string for its top hangs.
+fn steps_of(ground: &Tin, wall: &WallPlan) -> Vec<setout::Mark> {
+    if !wall.layout.posts.is_empty() || wall.case.stations.len() < 2 {
+        return vec![];
+    }
+    let line = groundhold_hold::Line::new(&wall.case.stations);
+    let mut all = vec![];
+    for s in &wall.layout.strips {
+        for (end, chainage) in [("start", s.chainage.0), ("end", s.chainage.1)] {
+            let at = line.at(chainage).at;
+            let sign = if end == "start" { 'a' } else { 'b' };
+            let mut put = |what: &str, short: &str, level: Level| {
+                let id = format!("{}-{}{sign}-{short}", wall.id, s.number);
+                let what = format!("{what}, {end} of {}", s.on);
+                all.push(mark(ground, id, &wall.of, &what, at, Some(level)));
+            };
+            put("underside of the base", "base", s.base);
+            put("string for the top", "top", s.top);
+        }
     }
     all
 }

@@ -100,8 +100,7 @@ fn beyond(job: &Job, wall: &WallWish, profile: &WallProfile, end: usize) -> Opti
         _ => (*wall.line.get(n.checked_sub(2)?)?, *wall.line.last()?, profile.stations.last()?.at),
     };
     let out: Vector = (outer - inner).unit();
-    let hold::Spec::TimberPosts(spec) = &wall.spec;
-    let half = spec.post.breadth.to_m() / 2.0;
+    let half = wall.spec.system().end_half().to_m();
     let run = |element: &str| element == wall.id || element.strip_prefix(&wall.id).is_some_and(|r| r.starts_with('-'));
     let places =
         written(job, run).filter_map(|p| p.at).filter(|at| (*at - inner).cross(out).abs() <= profile.thickness.to_m());

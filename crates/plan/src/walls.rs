@@ -5,8 +5,7 @@ use groundhold_hold as hold;
 use groundhold_quantity::{Length, Point, Share, Vector, distance};
 use groundhold_shape::{Shaped, WallProfile};
 use groundhold_surface::Tin;
-use hold::systems::timber_posts::Boards;
-use hold::{Layout, Neighbour, NeighbourKind, Spec, Verdict, WallCase};
+use hold::{Layout, Neighbour, NeighbourKind, Verdict, WallCase};
 
 use crate::again::Earlier;
 use crate::job::{Event, Find, Job, NearKind, WallWish};
@@ -91,7 +90,8 @@ fn case(
     from: Length,
     to: Length,
 ) -> Option<WallCase> {
-    let back = touch_plane(&wish.spec, profile.thickness);
+    // From the middle of the wall back to the wall line.
+    let back = profile.thickness / 2.0 - wish.spec.system().from_back();
     let mut stations: Vec<hold::Station> = vec![];
     for s in profile.stations.iter().filter(|s| from <= s.chainage && s.chainage <= to) {
         let chainage = s.chainage - from;
@@ -186,16 +186,6 @@ fn without_straight(line: &[Point]) -> Vec<Point> {
         }
         _ => vec![*first, *last],
     }
-}
-
-/// From the middle of the wall back to the plane in which posts and boards touch.
-fn touch_plane(spec: &Spec, thickness: Length) -> Length {
-    let Spec::TimberPosts(s) = spec;
-    let from_back = match s.boards {
-        Boards::Behind => s.board.thickness,
-        Boards::InFront => s.post.depth,
-    };
-    thickness / 2.0 - from_back
 }
 
 fn nearest_station(stations: &[hold::Station], chainage: Length) -> Option<Length> {

@@ -1,6 +1,6 @@
 //! From the job's elements to the wishes that `shape` understands.
 
-use groundhold_quantity::{Length, Level};
+use groundhold_quantity::Level;
 use groundhold_shape as shape;
 
 use crate::job::{Job, PadLevel, PadWish, WallEnd, WallTop, WallWish};
@@ -62,14 +62,7 @@ fn wall(w: &WallWish) -> shape::WallWish {
         start: end(w.ends[0]),
         end: end(w.ends[1]),
         retains: if w.retains_left { shape::Side::Left } else { shape::Side::Right },
-        thickness: thickness(&w.spec),
+        thickness: w.spec.system().thickness(),
         top,
-    }
-}
-
-/// What stands between the ground behind and the ground in front: boards and posts.
-fn thickness(spec: &groundhold_hold::Spec) -> Length {
-    match spec {
-        groundhold_hold::Spec::TimberPosts(s) => s.board.thickness + s.post.depth,
     }
 }

@@ -3,12 +3,12 @@
 //! A job is what a person wrote. Nothing in it is derived. Ids are short, are said aloud, and never change.
 
 mod record;
-pub mod timber;
 
 use groundhold_quantity::{
     Angle, Currency, Length, Level, Mass, Point, Pressure, RainIntensity, Share, Slope, Time, Units, Vector, Volume,
 };
 
+pub use groundhold_hold::timber_text as timber;
 pub use record::{AsBuilt, BuiltPost, Entry, Event, Find};
 
 /// The whole job.
