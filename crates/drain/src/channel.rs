@@ -80,7 +80,7 @@ pub static CHANNEL: Working = Working {
 pub(crate) fn normal_depth(flow: f64, bed: f64, side: f64, slope: f64, n: f64) -> Option<f64> {
     let carries = |y: f64| trapezoid(bed, side, y, slope, n)[4];
     let (mut low, mut high) = (1e-4, 20.0);
-    if bed + side <= 0.0 || !(flow >= 0.0) || carries(high) < flow {
+    if bed + side <= 0.0 || flow.is_nan() || carries(high) < flow {
         return None;
     }
     for _ in 0..60 {

@@ -70,7 +70,7 @@ fn target(case: &DrainCase, wall: &WallLine, laid: &[Option<Laid>]) -> Option<Ta
         let crossings = case
             .walls
             .iter()
-            .map(|w| line_of(w))
+            .map(line_of)
             .filter(|line| line.windows(2).any(|s| segments_cross(from, t.at, s[0], s[1]).is_some()));
         let length = distance(from, t.at) + Length::m(UNDER_A_WALL) * crossings.count() as f64;
         (way.arrives(least) >= t.level, length.to_m())
