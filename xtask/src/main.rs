@@ -2,6 +2,7 @@
 
 mod bench;
 mod crosscheck;
+mod fuzz;
 mod run;
 mod tests;
 mod tidy;
@@ -30,6 +31,7 @@ const CHORES: &[Chore] = &[
         "compare with independent libraries from PyPI (triangulation, volumes, least squares, cutting)",
         crosscheck::chore,
     ),
+    ("fuzz", "NAME MINUTES: a parser, the mesh or the plan against anything at all, guided by coverage", fuzz::chore),
     ("bench", "speeds, with a yardstick in the same run", bench::chore),
 ];
 

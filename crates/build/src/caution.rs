@@ -1,6 +1,6 @@
 //! What hurts people at this work, where on this job does it bite, and with which figures?
 
-use groundhold_quantity::{Length, Mass};
+use groundhold_quantity::{Length, Mass, Volume};
 
 use crate::{DigBy, Works, sequence::Kind};
 
@@ -199,27 +199,24 @@ pub(crate) fn called_for(works: &Works) -> Vec<(&'static Caution, String)> {
     CAUTIONS.iter().filter_map(|c| here(c, works).map(|h| (*c, h))).collect()
 }
 
-fn metres(l: Length) -> String {
-    format!("{:.2} m", l.to_m())
-}
-
 /// The figures of this job; `None` where the caution is not called for.
 fn here(c: &Caution, w: &Works) -> Option<String> {
-    let concrete: f64 = w.walls.iter().map(|x| x.concrete.to_m3()).sum();
+    let run = |l: Length| w.units.run(l);
+    let concrete: Volume = w.walls.iter().map(|x| x.concrete).sum();
     let deepest_hole = w.walls.iter().map(|x| x.hole_depth).fold(Length::ZERO, Length::max);
     let holes: usize = w.walls.iter().map(|x| x.holes).sum();
     Some(match c.id {
         "services" => match (w.services_near, w.service_clearance) {
-            (true, Some(d)) => format!("The nearest known service lies {} from the nearest dig.", metres(d)),
+            (true, Some(d)) => format!("The nearest known service lies {} from the nearest dig.", run(d)),
             (true, None) => "A service is known or likely on the plot; its distance from the dig is not known.".into(),
             (false, _) => "None is known on this plot. That is not the same as none.".into(),
         },
         "open-face" | "spoil-back" if w.deepest_open_cut > Length::ZERO => {
-            format!("Deepest open face {}.", metres(w.deepest_open_cut))
+            format!("Deepest open face {}.", run(w.deepest_open_cut))
         }
         "open-holes" if holes > 0 || w.deepest_open_cut > Length::ZERO => {
             let who = if w.public_near { " Children or the public come here." } else { "" };
-            format!("{holes} holes, the deepest {}.{who}", metres(deepest_hole))
+            format!("{holes} holes, the deepest {}.{who}", run(deepest_hole))
         }
         "water" => match w.walls.iter().find(|x| x.water_found) {
             Some(x) => format!("Water was met at {}.", x.id),
@@ -230,16 +227,16 @@ fn here(c: &Caution, w: &Works) -> Option<String> {
             let t = w.tree.as_ref()?;
             let zone = t.trunk * 12.0;
             let side = if t.distance < zone { "inside" } else { "outside" };
-            format!("{}: root zone {}, nearest dig {} away, {side} it.", t.id, metres(zone), metres(t.distance))
+            format!("{}: root zone {}, nearest dig {} away, {side} it.", t.id, run(zone), run(t.distance))
         }
         "lifting" if w.heaviest_piece > Mass::kg(16.0) => {
-            format!("Heaviest piece: {}, {:.0} kg.", w.heaviest_what, w.heaviest_piece.to_kg())
+            format!("Heaviest piece: {}, {}.", w.heaviest_what, w.units.mass(w.heaviest_piece))
         }
         "auger" if holes > 0 => String::new(),
         "machine-on-slope" if w.dig == DigBy::Machine => slope(w),
         "barrow-on-slope" if w.ground_slope.abs().to_ratio() > 1.0 / 12.0 => slope(w),
         "treated-timber" if w.treated_timber => String::new(),
-        "wet-concrete" if concrete > 0.0 => format!("{concrete:.2} m³ of it."),
+        "wet-concrete" if concrete > Volume::ZERO => format!("{} of it.", w.units.volume(concrete)),
         "silica" if w.cuts_stone => String::new(),
         "plate-near-wall" if !w.walls.is_empty() => String::new(),
         _ => return None,

@@ -1,6 +1,6 @@
 //! Which facts of the job do the rules of a place ask about?
 
-use groundhold_quantity::{Length, Pressure, Slope};
+use groundhold_quantity::{Length, Pressure, Slope, Units};
 
 /// Distance to something that a rule asks about.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -17,6 +17,8 @@ pub enum Near {
 /// All facts that the triggers of a region are held against.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Facts {
+    /// In which units its sentences speak.
+    pub units: Units,
     /// Walls.
     pub walls: Vec<WallFacts>,
     /// Level areas.

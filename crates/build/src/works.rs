@@ -1,6 +1,6 @@
 //! What is to be built, in plain facts: how many, how long, how deep, how heavy?
 
-use groundhold_quantity::{Area, Length, Mass, Share, Slope, Time, Volume};
+use groundhold_quantity::{Area, Length, Mass, Share, Slope, Time, Units, Volume};
 
 /// The whole job as the sequence needs to know it. Elements that do not exist are left out; quantities of zero make no task.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -47,6 +47,8 @@ pub struct Works {
     pub access: Access,
     /// True where an approval, an engineer or a neighbour is to be asked before work (from `check_region`).
     pub approval_needed: bool,
+    /// In which units its sentences speak.
+    pub units: Units,
 }
 
 /// One wall of posts and boards.
@@ -98,6 +100,8 @@ pub struct WallWorks {
     pub stands_in_cut_of: Vec<String>,
     /// Share of its posts that stand already (0 to 1).
     pub built: Share,
+    /// Posts that stand higher than planned now, in words with by how much: "post 3 by 50 mm".
+    pub cut_down: Vec<String>,
     /// True when all of it is built and drained and filled behind.
     pub complete: bool,
     /// True where water came into the trench or a hole and has not been led away.

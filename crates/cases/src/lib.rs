@@ -131,6 +131,7 @@ pub fn as_built(post: &groundhold_hold::Post) -> BuiltPost {
         depth: post.depth,
         diameter: post.hole_diameter,
         top: post.top,
+        length: Some(post.length),
     }
 }
 

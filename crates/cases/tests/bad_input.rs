@@ -220,8 +220,8 @@ fn words_that_no_table_knows_are_refused_with_those_that_it_does() {
 fn a_find_that_names_what_is_not_there_is_not_silent() {
     let events = [
         Event::Find(Find::LevelError { point: "999".into(), level: groundhold_quantity::Level::m(101.0) }),
-        Event::Find(Find::Rock { wall: "W7".into(), post: 3, chainage: None, depth: Length::mm(400.0) }),
-        Event::Find(Find::Rock { wall: "W1".into(), post: 99, chainage: None, depth: Length::mm(400.0) }),
+        Event::Find(Find::Rock { wall: "W7".into(), post: 3, chainage: None, at: None, depth: Length::mm(400.0) }),
+        Event::Find(Find::Rock { wall: "W1".into(), post: 99, chainage: None, at: None, depth: Length::mm(400.0) }),
         Event::Find(Find::Water { element: "W7".into(), depth: Length::mm(400.0) }),
     ];
     for (event, word) in events.into_iter().zip(["999", "W7", "99", "W7"]) {

@@ -4,10 +4,11 @@
 use groundhold_cases::{all_said, demo};
 use groundhold_earth::basis::BASES;
 use groundhold_earth::soil::CLASSES;
-use groundhold_hold::Spec;
 use groundhold_hold::systems::timber_posts::{Boards, CourseFit, Fill, TimberPostSpec};
+use groundhold_hold::{PostChange, Spec};
+use groundhold_order::OnHand;
 use groundhold_plan::job::*;
-use groundhold_plan::{check, plan};
+use groundhold_plan::{check, plan, replan};
 use groundhold_quantity::{Length, Level, Point, Pressure, RainIntensity, Slope};
 use proptest::prelude::*;
 
@@ -20,6 +21,17 @@ struct Edit {
 }
 
 type Change = fn(&mut Job, &Edit);
+
+fn bought(job: &mut Job, e: &Edit) {
+    let boards = ["board 200x50 UC4 C24", "post 125x125 UC4 C24", "post 150x150 UC4 C24"];
+    let bars = OnHand {
+        item: boards[e.which % 3].into(),
+        stock_length: (e.which % 4 != 0).then(|| Length::m(3.0 + 2.4 * e.by.0)),
+        units: (e.which % 30) as f64,
+    };
+    let bags = OnHand { item: "concrete bag 20 kg".into(), stock_length: None, units: (e.which % 60) as f64 };
+    job.order.bought.extend([bars, bags]);
+}
 
 /// Every kind of edit, by name so that a failing run says what it did.
 const CHANGES: &[(&str, Change)] = &[
@@ -78,6 +90,14 @@ const CHANGES: &[(&str, Change)] = &[
         });
     }),
     ("spacing", |j, e| spec(j, e).spacing = Length::m(1.65 + 1.35 * e.by.0)),
+    ("post left out or moved", |j, e| {
+        let at = Length::m(7.0 + 7.0 * e.by.0);
+        let changes = &mut j.walls[e.which % 2].changes;
+        changes.push(PostChange::without(at));
+        if e.which % 3 != 0 {
+            changes.push(PostChange::more(at + Length::m(0.8 * e.by.1)));
+        }
+    }),
     ("hole depth", |j, e| spec(j, e).hole.depth = (e.which % 5 != 0).then(|| Length::m(1.0 + 0.9 * e.by.0))),
     ("hole diameter", |j, e| spec(j, e).hole.diameter = Length::m(0.45 + 0.3 * e.by.0)),
     ("hole fill", |j, e| spec(j, e).hole.fill = if e.by.0 < 0.0 { Fill::Rammed } else { Fill::Concrete }),
@@ -124,7 +144,7 @@ const CHANGES: &[(&str, Change)] = &[
         }
     }),
     ("all prices removed", |j, _| j.order.prices.clear()),
-    ("bought", |j, e| j.order.bought.push(("concrete bag 20 kg".into(), (e.which % 60) as f64))),
+    ("bought", |j, e| bought(j, e)),
     ("kerf and tax", |j, e| {
         j.order.kerf = Length::mm(8.0 * e.by.0.abs());
         j.order.tax = groundhold_quantity::Share::fraction(e.by.1.abs());
@@ -188,6 +208,7 @@ const CHANGES: &[(&str, Change)] = &[
                 wall: format!("W{}", 1 + e.which % 2),
                 post: 1 + e.which % 16,
                 chainage: (e.which % 3 != 0).then(|| Length::m(9.0 * e.by.0.abs())),
+                at: (e.which % 5 == 0).then(|| Point::m(6.0 + 3.6 * e.by.0, if e.which % 2 == 0 { 9.4 } else { 3.6 })),
                 depth: Length::m(e.by.1.abs()),
             }),
         );
@@ -274,4 +295,22 @@ fn every_kind_of_edit_alone_is_planned_or_refused_and_its_balances_hold() {
         }
     }
     assert!(found.is_empty(), "{}", found.join("\n"));
+}
+
+/// The plan of a job made anew, and with the help of the plan before an edit; both in full, or what was said against it.
+fn anew_and_again(before: &groundhold_plan::Plan, after: &Job) -> (String, String) {
+    (format!("{:?}", plan(after)), format!("{:?}", replan(before, after)))
+}
+
+#[test]
+fn a_plan_made_again_after_any_kind_of_edit_is_the_plan_made_anew() {
+    let before = plan(&demo()).unwrap();
+    for (what, (name, change)) in CHANGES.iter().enumerate() {
+        let mut after = demo();
+        change(&mut after, &Edit { what, which: 17, by: (0.2, -0.15) });
+        let (anew, again) = anew_and_again(&before, &after);
+        assert!(anew == again, "`{name}` is planned otherwise where the plan before it is at hand");
+    }
+    let (anew, again) = anew_and_again(&before, &demo());
+    assert!(anew == again, "a job that was not edited is planned otherwise the second time");
 }

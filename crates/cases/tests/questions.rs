@@ -16,16 +16,16 @@ const WAITING: &[(&str, &str)] = &[
         "T3",
         "a free-standing wall of solid block: its factors are tested through `walls/external`, its job needs a system that stands by weight",
     ),
-    ("T4", "courses of block along a slope, stepped base, buried course: only the arithmetic is tested"),
-    (
-        "T5",
-        "boards stacked without posts: the refusal needs that system; the courses and the flags are tested with posts",
-    ),
+    ("T4", "courses of block and a buried course of them: the arithmetic is tested, its flags with boards"),
+    ("T5", "boards stacked without posts are refused; the factor that refuses them is tested through `walls/external`"),
     (
         "T6",
-        "stacked timbers with dead men: their rows and spacing need that system; courses, permit and slope are tested",
+        "stacked timbers with dead men: their rows and spacing need that system; courses, permit, slope and treatment are tested",
     ),
-    ("T9", "block wall: its factors are tested through `walls/external`, its flags with a timber wall of that height"),
+    (
+        "T9",
+        "block wall: its factors are tested through `walls/external`, its flags with a timber wall of that height and as a wall that stands already",
+    ),
 ];
 
 #[test]
@@ -244,6 +244,77 @@ fn t4_seven_courses_of_7_in_make_49_of_the_50_in_and_the_base_steps_every_8_4_ft
     assert_has(&p, &["B-001", "B-002"]);
 }
 
+/// A downhill wall whose front falls by `fall` along it, and what is near.
+fn along_a_fall(fall: f64, rest: &str) -> Plan {
+    let spots =
+        format!("point,east,north,level\na,-4,-4,99.6\nb,16,-4,{}\nc,16,8,{}\nd,-4,8,99.6\n", 99.6 - fall, 99.6 - fall);
+    let text = format!(
+        "schema = 1\n[measure]\nspots = \"spots.csv\"\n{SAND}
+[[pad]]\nid = \"P1\"\nlevel = \"100 m\"\ncorners = [[\"0 m\", \"0 m\"], [\"12 m\", \"0 m\"], [\"12 m\", \"3 m\"], [\"0 m\", \"3 m\"]]
+[[wall]]\nid = \"W1\"\nline = [[\"0 m\", \"0 m\"], [\"12 m\", \"0 m\"]]\nends = [\"at\", \"at\"]\nretains = \"left\"\ntop = {{ above = \"P1\", by = \"0 mm\" }}\n[wall.spec]\npost = \"125x125 UC4 C24\"\nboard = \"178x50 UC4 C24\"\n{PLAIN}{rest}"
+    );
+    planned(&job(&text, &[("spots.csv", &spots)]))
+}
+
+#[test]
+fn t4_the_level_is_carried_from_the_driveway_and_the_lowest_place_is_built_first() {
+    let drive = |level: &str| {
+        format!(
+            "[[near]]\nid = \"N1\"\nkind = \"driveway\"\nline = [[\"-0.5 m\", \"-3 m\"], [\"-0.5 m\", \"3 m\"]]\n{level}"
+        )
+    };
+    let told = along_a_fall(0.8, &drive("level = \"99.9 m\"\n"));
+    let f = found(&told, "N-020");
+    assert!(f.len() == 1 && f[0].severity == Severity::Note && f[0].place.on == "post 1", "{}", said(&told));
+    assert!(f[0].says.contains("99.900 m"), "{}", f[0].says);
+    let wall = told.wall("W1").unwrap();
+    let joints = wall.layout.boards.iter().filter(|b| b.from_post == 1).flat_map(|b| [b.bottom.to_m(), b.top.to_m()]);
+    let off = joints.map(|j| (j - 99.9).abs()).fold(1.0, f64::min);
+    assert!(f[0].says.contains(&format!("{:.0} mm", off * 1000.0)), "{} mm: {}", off * 1000.0, f[0].says);
+    let untold = along_a_fall(0.8, &drive(""));
+    assert!(found(&untold, "N-020")[0].severity == Severity::Watch, "{}", said(&untold));
+    let far = along_a_fall(0.8, &drive("").replace("-0.5 m", "-3 m"));
+    assert!(!has(&far, "N-020") && !has(&along_a_fall(0.8, ""), "N-020"));
+    // Seven-inch courses along a fall: the base steps, and is begun at the far end, where it is lowest.
+    let f = found(&told, "N-021")[0];
+    let bays = &wall.layout.bays;
+    let lowest = bays.iter().min_by(|a, b| a.bottom.to_m().total_cmp(&b.bottom.to_m())).unwrap();
+    assert_eq!(lowest.bottom, bays.last().unwrap().bottom);
+    assert_eq!(f.place.on, format!("bay {}", lowest.number), "{}", f.says);
+    assert!(!has(&along_a_fall(0.0, ""), "N-021"), "{}", texts(&along_a_fall(0.0, ""), "N-021"));
+}
+
+#[test]
+fn t5_boards_stacked_without_posts_are_refused_with_the_reason() {
+    let spec = format!("post = \"none\"\nboard = \"200x100 UC4 C24\"\n{PLAIN}");
+    let text = bench("", SAND, 0.6, 4.8, &spec, "");
+    let problems = groundhold_cases::read(&text, &[]).unwrap_err();
+    let said = problems.iter().map(ToString::to_string).collect::<String>();
+    assert!(said.contains("without posts fall over") && said.contains("post = \"none\""), "{said}");
+    // Posts further apart than the boards are long leave boards without a post at an end.
+    let wide = format!("post = \"125x125 UC4 C24\"\nboard = \"200x100 UC4 C24\"\n{}", PLAIN.replace("1.2 m", "2.5 m"));
+    let troubles = groundhold_plan::plan(&job(&bench("", SAND, 0.6, 4.8, &wide, ""), &[])).unwrap_err();
+    assert!(groundhold_cases::all_said(&troubles).contains("longest stock board"));
+    let fits = wide.replace("2.5 m", "2.4 m");
+    assert!(groundhold_plan::plan(&job(&bench("", SAND, 0.6, 4.8, &fits, ""), &[])).is_ok());
+}
+
+#[test]
+fn t6_treated_timber_beside_children_or_food_is_said_and_durable_timber_is_not() {
+    let spec =
+        |treatment: &str| format!("post = \"150x150{treatment} C24\"\nboard = \"150x50{treatment} C24\"\n{PLAIN}");
+    let beside = |what: &str, treatment: &str| {
+        let text = bench("", SAND, 0.6, 4.8, &spec(treatment), "");
+        plan(&text.replacen("retains = \"left\"", &format!("retains = \"left\"\nbeside = \"{what}\""), 1))
+    };
+    for (what, word) in [("play area", "children"), ("food bed", "food")] {
+        let p = beside(what, " UC4");
+        assert!(texts(&p, "N-024").contains(word) && texts(&p, "N-024").contains("UC4"), "{}", said(&p));
+        assert!(!has(&beside(what, ""), "N-024"));
+    }
+    assert!(!has(&plan(&bench("", SAND, 0.6, 4.8, &spec(" UC4"), "")), "N-024"));
+}
+
 #[test]
 fn t5_half_buried_courses_miss_600_and_the_tool_says_so() {
     let c =
@@ -418,6 +489,43 @@ fn factor(p: &Plan, post: usize) -> f64 {
 }
 
 #[test]
+fn t9_an_existing_wall_is_not_topped_up_and_what_it_misses_is_said() {
+    let old = |more: &str, at: f64| {
+        format!(
+            "[[near]]\nid = \"N1\"\nkind = \"block wall\"\nline = [[\"0 m\", \"{at} m\"], [\"6 m\", \"{at} m\"]]\nretained = \"1.37 m\"\n{more}"
+        )
+    };
+    let pad = |near: &str, level: f64| {
+        plan(&format!(
+            "schema = 1\n[measure]\nslope = {{ fall = \"1 mm\", over = \"12 m\", width = \"6 m\" }}\n{SAND}
+[[pad]]\nid = \"P1\"\nlevel = \"{level} m\"\ncorners = [[\"0 m\", \"3 m\"], [\"6 m\", \"3 m\"], [\"6 m\", \"6 m\"], [\"0 m\", \"6 m\"]]\n{near}"
+        ))
+    };
+    let untold = pad(&old("", 2.0), 100.3);
+    assert!(found(&untold, "N-022")[0].severity == Severity::Watch && texts(&untold, "N-022").contains("not told"));
+    let none = pad(&old("drained = false\nfilter = false\n", 2.0), 100.3);
+    assert!(found(&none, "N-022")[0].severity == Severity::Ask, "{}", said(&none));
+    // 1/3 × 18 kN/m³ against 1/3 × (γ_sat − 9.81) + 9.81: about twice as hard.
+    assert!(
+        texts(&none, "N-022").contains("2.1 times") || texts(&none, "N-022").contains("2.2 times"),
+        "{}",
+        texts(&none, "N-022")
+    );
+    let unfiltered = pad(&old("drained = true\nfilter = false\n", 2.0), 100.3);
+    assert!(texts(&unfiltered, "N-022").contains("no filter or fabric"));
+    assert!(!has(&pad(&old("drained = true\nfilter = true\n", 2.0), 100.3), "N-022"));
+    // 300 mm are filled up 1 m from it; then nothing, and then far away.
+    let f = found(&none, "N-023");
+    assert!(f.len() == 1 && f[0].says.contains("P1") && f[0].says.contains("300 mm"), "{}", said(&none));
+    assert!(!has(&pad(&old("", 2.0), 100.0), "N-023") && !has(&pad(&old("", -1.5), 100.3), "N-023"));
+    let said = groundhold_cases::read(
+        "schema = 1\n[measure]\nslope = { fall = \"1 m\", over = \"6 m\" }\n[[near]]\nid = \"N1\"\nkind = \"wall\"\nat = [\"0 m\", \"0 m\"]\ndrained = true\n",
+        &[],
+    );
+    assert!(said.unwrap_err()[0].to_string().contains("retained"));
+}
+
+#[test]
 fn t10_a_hole_refused_at_600_fails_and_what_is_offered_passes() {
     let p = t10("300 mm", "1.2 m", "800 mm", false);
     near("retained", p.wall("W1").unwrap().layout.retained.to_m(), 0.8);
@@ -502,4 +610,31 @@ fn t12_two_metres_at_14_degrees_are_13_equal_risers_in_flights_with_landings() {
     assert!(steps.iter().all(|d| (d * 1000.0 - f.riser.to_mm()).abs() < 0.1), "unequal risers {steps:?}");
     let says = texts(&p, "G-033");
     assert!(says.contains("landings of"), "{says}");
+}
+
+/// Whether a text has a number in metres, millimetres or kilograms.
+fn metric(text: &str) -> bool {
+    let units = ["m", "mm", "m²", "m³", "kg", "kPa", "kN"];
+    let words: Vec<&str> = text.split_whitespace().collect();
+    let number = |w: &str| w.trim_start_matches(['(', '−']).starts_with(|c: char| c.is_ascii_digit());
+    let unit = |w: &str| units.contains(&w.trim_end_matches(|c: char| ",.;:)?".contains(c)));
+    words.windows(2).any(|w| number(w[0]) && unit(w[1]))
+}
+
+#[test]
+fn a_job_in_feet_speaks_of_feet() {
+    let mut feet = groundhold_cases::demo();
+    let spoken = |job: &groundhold_plan::job::Job| {
+        let p = planned(job);
+        let findings = p.findings.iter().map(|f| format!("{} {}", f.kind.code, f.says));
+        let tasks = p.programme.tasks.iter().map(|t| format!("{} {}", t.id, t.name));
+        findings.chain(tasks).collect::<Vec<_>>()
+    };
+    assert!(spoken(&feet).iter().filter(|t| metric(t)).count() > 20);
+    feet.about.units = groundhold_quantity::Units::Feet;
+    // Stone is sold and graded in millimetres everywhere; a layer's thickness is a rule of the trade in round figures.
+    let graded = ["W-011", "W-012", "D-002", "D-011", "D-004"];
+    let left: Vec<String> =
+        spoken(&feet).into_iter().filter(|t| metric(t) && !graded.iter().any(|g| t.starts_with(g))).collect();
+    assert_eq!(left, Vec::<String>::new());
 }

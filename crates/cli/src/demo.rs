@@ -3,7 +3,7 @@
 use std::path::Path;
 use std::time::Instant;
 
-use crate::{Ending, Refusal, files, jobs, record, summary};
+use crate::{Ending, Refusal, files, jobs, record, say, summary};
 
 /// The files of the demo job. Everything in them is invented and says so.
 pub const FILES: &[(&str, &str)] = &[
@@ -38,14 +38,14 @@ pub fn demo(out: &Path, json: bool) -> Result<Ending, Refusal> {
     files::write(&out.join("plan.json"), groundhold_exchange::plan_json(&plan).as_bytes())?;
     names.extend(["picture.svg".into(), "plan.json".into()]);
     if json {
-        println!("{}", groundhold_exchange::plan_json(&plan));
+        say::line!("{}", groundhold_exchange::plan_json(&plan));
         return Ok(Ending::Fine);
     }
-    print!("{}", summary::screen(&plan));
+    say::text(&summary::screen(&plan))?;
     if !kept.is_empty() {
-        println!("your own {} in {} was kept and planned", kept.join(", "), job_folder.display());
+        say::line!("your own {} in {} was kept and planned", kept.join(", "), job_folder.display());
     }
-    println!("\n{} drawings, {}", drawings.len(), names.join(", "));
-    println!("in {} ({:.1} s)", out.display(), begun.elapsed().as_secs_f64());
+    say::line!("\n{} drawings, {}", drawings.len(), names.join(", "));
+    say::line!("in {} ({:.1} s)", out.display(), begun.elapsed().as_secs_f64());
     Ok(Ending::Fine)
 }

@@ -6,7 +6,7 @@ use clap::Args;
 use groundhold_plan::Plan;
 
 use crate::files::{self, Opened};
-use crate::{Ending, Refusal, record, summary};
+use crate::{Ending, Refusal, record, say, summary};
 
 /// A job and where to write.
 #[derive(Args)]
@@ -39,14 +39,14 @@ pub fn plan(path: &Path, json: bool, findings: bool, balance: bool) -> Result<En
     let opened = files::open(path)?;
     let plan = files::planned(&opened.job)?;
     if json {
-        println!("{}", groundhold_exchange::plan_json(&plan));
+        say::line!("{}", groundhold_exchange::plan_json(&plan));
     } else if findings {
-        print!("{}", summary::findings(&plan));
+        say::text(&summary::findings(&plan))?;
     } else {
-        print!("{}", summary::screen(&plan));
+        say::text(&summary::screen(&plan))?;
     }
     if balance {
-        print!("{}", summary::balance(&groundhold_plan::balance(&opened.job), opened.job.about.units));
+        say::text(&summary::balance(&groundhold_plan::balance(&opened.job), opened.job.about.units))?;
     }
     Ok(summary::ending(&plan))
 }
@@ -54,14 +54,14 @@ pub fn plan(path: &Path, json: bool, findings: bool, balance: bool) -> Result<En
 /// Writes every drawing as SVG.
 pub fn draw(args: &OutArgs) -> Result<Ending, Refusal> {
     let (_, plan, out) = args.open()?;
-    report(&out, &write_drawings(&plan, &out)?);
+    report(&out, &write_drawings(&plan, &out)?)?;
     Ok(summary::ending(&plan))
 }
 
 /// Writes the drawing set.
 pub fn paper(args: &OutArgs) -> Result<Ending, Refusal> {
     let (_, plan, out) = args.open()?;
-    report(&out, &write_paper(&plan, &out, &args.date())?);
+    report(&out, &write_paper(&plan, &out, &args.date())?)?;
     Ok(summary::ending(&plan))
 }
 
@@ -69,13 +69,13 @@ pub fn paper(args: &OutArgs) -> Result<Ending, Refusal> {
 pub fn order(args: &OutArgs, json: bool) -> Result<Ending, Refusal> {
     let (_, plan, out) = args.open()?;
     if json {
-        println!("{}", groundhold_exchange::plan_json(&plan));
+        say::line!("{}", groundhold_exchange::plan_json(&plan));
         return Ok(summary::ending(&plan));
     }
-    print!("{}", summary::order(&plan));
+    say::text(&summary::order(&plan))?;
     let mut names = write_tables(&plan, &out, |n| !n.starts_with("set-out") && n != "posts.csv")?;
     names.extend(write_spreadsheet(&plan, &out, &args.date())?);
-    report(&out, &names);
+    report(&out, &names)?;
     Ok(summary::ending(&plan))
 }
 
@@ -83,16 +83,17 @@ pub fn order(args: &OutArgs, json: bool) -> Result<Ending, Refusal> {
 pub fn setout(args: &OutArgs, json: bool) -> Result<Ending, Refusal> {
     let (_, plan, out) = args.open()?;
     if json {
-        println!("{}", groundhold_exchange::plan_json(&plan));
+        say::line!("{}", groundhold_exchange::plan_json(&plan));
         return Ok(summary::ending(&plan));
     }
-    print!("{}", summary::setout(&plan));
-    report(&out, &write_tables(&plan, &out, |n| n.starts_with("set-out") || n == "posts.csv")?);
+    say::text(&summary::setout(&plan))?;
+    report(&out, &write_tables(&plan, &out, |n| n.starts_with("set-out") || n == "posts.csv")?)?;
     Ok(summary::ending(&plan))
 }
 
-pub(crate) fn report(out: &Path, names: &[String]) {
-    println!("wrote {} into {}", names.join(", "), out.display());
+pub(crate) fn report(out: &Path, names: &[String]) -> Result<(), Refusal> {
+    say::line!("wrote {} into {}", names.join(", "), out.display());
+    Ok(())
 }
 
 pub(crate) fn write_drawings(plan: &Plan, out: &Path) -> Result<Vec<String>, Refusal> {

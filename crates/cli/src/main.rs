@@ -6,6 +6,7 @@ mod jobs;
 mod newjob;
 mod record;
 mod reference;
+mod say;
 mod summary;
 
 use std::path::PathBuf;
@@ -131,7 +132,7 @@ fn run(cli: &Cli) -> Result<Ending, Refusal> {
         Command::Verify { files } => reference::verify(files, json),
         Command::Explain { code } => reference::explain(code.as_deref()),
         Command::Schema => {
-            println!("{}", groundhold_exchange::schema_json());
+            say::line!("{}", groundhold_exchange::schema_json());
             Ok(Ending::Fine)
         }
         Command::Demo { out } => demo::demo(out, json),

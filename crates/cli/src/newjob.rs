@@ -1,12 +1,12 @@
 //! A first job from a few questions: as little as a fall over a length.
 
-use std::io::{BufRead, Write};
+use std::io::BufRead;
 use std::path::PathBuf;
 
 use clap::Args;
 use groundhold_quantity::{Length, Quantity, Slope, parse};
 
-use crate::{Ending, Refusal, files, record};
+use crate::{Ending, Refusal, files, record, say};
 
 /// Answers given beforehand; what is missing is asked.
 #[derive(Args)]
@@ -43,8 +43,7 @@ fn ask(question: &str, given: &Option<String>, usual: &str) -> Result<String, Re
     if let Some(g) = given {
         return Ok(g.clone());
     }
-    print!("{question} [{usual}] ");
-    std::io::stdout().flush().map_err(|e| e.to_string())?;
+    say::text(&format!("{question} [{usual}] "))?;
     let mut line = String::new();
     std::io::stdin().lock().read_line(&mut line).map_err(|e| e.to_string())?;
     let answer = line.trim();
@@ -108,7 +107,7 @@ pub fn new_job(args: &NewArgs) -> Result<Ending, Refusal> {
     // What was written must be read again without a problem before it touches the disk.
     files::parse(&file, &args.folder, &text)?;
     files::write(&file, text.as_bytes())?;
-    println!("wrote {}; `groundhold plan {}` plans it", file.display(), args.folder.display());
+    say::line!("wrote {}; `groundhold plan {}` plans it", file.display(), args.folder.display());
     Ok(Ending::Fine)
 }
 

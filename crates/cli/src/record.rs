@@ -12,7 +12,7 @@ use groundhold_plan::{Plan, compare as difference_of};
 use groundhold_quantity::{Length, Level, Point, Quantity, parse};
 
 use crate::files::{self, Opened};
-use crate::{Ending, Refusal, summary};
+use crate::{Ending, Refusal, say, summary};
 
 /// What can be found.
 #[derive(Clone, Copy, ValueEnum)]
@@ -134,7 +134,7 @@ pub fn found(args: &FoundArgs, json: bool) -> Result<Ending, Refusal> {
             let Some(at) = layout.post(post) else {
                 return Err(format!("{wall} has posts 1 to {}, found post {post}", layout.posts.len()));
             };
-            Find::Rock { wall, post, chainage: Some(at.chainage), depth: depth()? }
+            Find::Rock { wall, post, chainage: Some(at.chainage), at: Some(at.face), depth: depth()? }
         }
         FindKind::Pipe | FindKind::Cable => {
             let word = if matches!(args.kind, FindKind::Pipe) { "unknown pipe" } else { "unknown cable" };
@@ -175,6 +175,8 @@ pub fn built(args: &BuiltArgs, json: bool) -> Result<Ending, Refusal> {
             depth: depth.unwrap_or(p.depth),
             diameter: p.hole_diameter,
             top: p.top,
+            // A hole of another depth than planned: the post is cut to what stands in it.
+            length: Some(depth.map_or(p.length, |d| p.length + (d - p.depth))),
         }));
     } else if !opened.job.ids().contains(&element.as_str()) {
         return Err(format!("there is no `{element}` in this job; it has {}", opened.job.ids().join(", ")));
@@ -223,12 +225,13 @@ fn replan(opened: &Opened, before: &Plan, text: &str, try_only: bool, json: bool
         files::write(&opened.file, text.as_bytes())?;
     }
     if json {
-        println!("{}", groundhold_exchange::difference_json(&difference));
+        say::line!("{}", groundhold_exchange::difference_json(&difference));
     } else {
-        print!("{}", summary::difference(&difference, &after));
-        match try_only {
-            true => println!("nothing was written"),
-            false => println!("written to {}", opened.file.display()),
+        say::text(&summary::difference(&difference, &after))?;
+        if try_only {
+            say::line!("nothing was written");
+        } else {
+            say::line!("written to {}", opened.file.display());
         }
     }
     Ok(summary::ending(&after))
@@ -240,9 +243,9 @@ pub fn compare(before: &Path, after: &Path, json: bool) -> Result<Ending, Refusa
     let (a, b) = (files::planned(&a.job)?, files::planned(&b.job)?);
     let difference = difference_of(&a, &b);
     if json {
-        println!("{}", groundhold_exchange::difference_json(&difference));
+        say::line!("{}", groundhold_exchange::difference_json(&difference));
     } else {
-        print!("{}", summary::difference(&difference, &b));
+        say::text(&summary::difference(&difference, &b))?;
     }
     Ok(summary::ending(&b))
 }

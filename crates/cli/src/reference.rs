@@ -6,14 +6,16 @@ use std::path::{Path, PathBuf};
 use groundhold_reference::{Outcome, read, read_text, run};
 use groundhold_working::{Value, Working};
 
-use crate::{Ending, Refusal};
+use crate::{Ending, Refusal, say};
 
 /// Runs a working with inputs given as key=value, or lists all workings.
 pub fn work(name: Option<&str>, given: &[String], json: bool) -> Result<Ending, Refusal> {
     let all = groundhold_plan::workings();
     let Some(name) = name else {
-        all.iter().for_each(|w| println!("{:<42} {}", w.name, w.title));
-        println!("\n`groundhold work NAME` shows what one takes.");
+        for w in &all {
+            say::line!("{:<42} {}", w.name, w.title);
+        }
+        say::line!("\n`groundhold work NAME` shows what one takes.");
         return Ok(Ending::Fine);
     };
     let Some(working) = all.iter().find(|w| w.name == name).copied() else {
@@ -27,7 +29,7 @@ pub fn work(name: Option<&str>, given: &[String], json: bool) -> Result<Ending, 
         return Err(format!("there is no working `{name}`; {hint}"));
     };
     if given.is_empty() {
-        describe(working);
+        describe(working)?;
         return Ok(Ending::Fine);
     }
     let mut inputs: Vec<(&str, Value)> = vec![];
@@ -41,16 +43,18 @@ pub fn work(name: Option<&str>, given: &[String], json: bool) -> Result<Ending, 
     }
     let worked = working.work(&inputs).map_err(|e| e.to_string())?;
     if json {
-        println!("{}", groundhold_exchange::worked_json(working, &worked));
+        say::line!("{}", groundhold_exchange::worked_json(working, &worked));
         return Ok(Ending::Fine);
     }
-    println!("{}\n{}\nSource: {}, {}\n", working.name, working.title, working.source.work, working.source.place);
-    worked.lines.iter().for_each(|l| println!("  {}", line_text(l)));
-    println!();
-    for (output, value) in working.outputs.iter().zip(&worked.values) {
-        println!("  {:<28} {} {}", output.words, value_text(value), output.unit.0);
+    say::line!("{}\n{}\nSource: {}, {}\n", working.name, working.title, working.source.work, working.source.place);
+    for l in &worked.lines {
+        say::line!("  {}", line_text(l));
     }
-    println!("\nNot for: {}", working.not_for);
+    say::line!("");
+    for (output, value) in working.outputs.iter().zip(&worked.values) {
+        say::line!("  {:<28} {} {}", output.words, value_text(value), output.unit.0);
+    }
+    say::line!("\nNot for: {}", working.not_for);
     Ok(Ending::Fine)
 }
 
@@ -58,18 +62,21 @@ fn line_text(l: &groundhold_working::Line) -> String {
     if l.symbol.is_empty() { l.formula.clone() } else { l.to_string() }
 }
 
-fn describe(w: &Working) {
-    println!("{}\n{}\nSource: {}, {}\nNot for: {}\n", w.name, w.title, w.source.work, w.source.place, w.not_for);
-    println!("takes");
+fn describe(w: &Working) -> Result<(), Refusal> {
+    say::line!("{}\n{}\nSource: {}, {}\nNot for: {}\n", w.name, w.title, w.source.work, w.source.place, w.not_for);
+    say::line!("takes");
     for i in w.inputs {
         let least = groundhold_quantity::trim(i.limits.least, 4);
         let most = groundhold_quantity::trim(i.limits.most, 4);
         let range = if i.limits.least.is_finite() { format!("{least} to {most} {}", i.unit.0) } else { "text".into() };
         let default = i.default.map_or(String::new(), |d| format!(", {d} if left out"));
-        println!("  {:<16} {} ({range}{default})", i.key, i.words);
+        say::line!("  {:<16} {} ({range}{default})", i.key, i.words);
     }
-    println!("gives");
-    w.outputs.iter().for_each(|o| println!("  {:<16} {} {}", o.key, o.words, o.unit.0));
+    say::line!("gives");
+    for o in w.outputs {
+        say::line!("  {:<16} {} {}", o.key, o.words, o.unit.0);
+    }
+    Ok(())
 }
 
 fn value_text(v: &Value) -> String {
@@ -98,7 +105,7 @@ pub fn verify(paths: &[PathBuf], json: bool) -> Result<Ending, Refusal> {
         let misses = outcomes.iter().filter(|o| !o.agrees() && o.miss.is_some()).count();
         let topic = file.file_stem().map_or(String::new(), |s| s.to_string_lossy().into_owned());
         if !json {
-            println!(
+            say::line!(
                 "{topic:<14} {agree:>4} of {:<4} agree{}",
                 outcomes.len(),
                 if misses > 0 { format!(", {misses} known misses") } else { String::new() }
@@ -111,10 +118,12 @@ pub fn verify(paths: &[PathBuf], json: bool) -> Result<Ending, Refusal> {
         report.push((topic, outcomes));
     }
     if json {
-        println!("{}", groundhold_exchange::verify_json(&report));
+        say::line!("{}", groundhold_exchange::verify_json(&report));
     } else {
-        missed.iter().for_each(|m| println!("{m}"));
-        println!("{passed} of {cases} published figures agree, {known} known misses, {} unexpected", missed.len());
+        for m in &missed {
+            say::line!("{m}");
+        }
+        say::line!("{passed} of {cases} published figures agree, {known} known misses, {} unexpected", missed.len());
     }
     Ok(if missed.is_empty() { Ending::Fine } else { Ending::Missed })
 }
@@ -164,12 +173,14 @@ fn is_toml(p: &Path) -> bool {
 pub fn explain(code: Option<&str>) -> Result<Ending, Refusal> {
     let kinds = groundhold_plan::finding_kinds();
     let Some(code) = code else {
-        kinds.iter().for_each(|k| println!("{}  {:<6} {}", k.code, k.severity.word(), k.name));
+        for k in &kinds {
+            say::line!("{}  {:<6} {}", k.code, k.severity.word(), k.name);
+        }
         return Ok(Ending::Fine);
     };
     let kind = kinds.iter().find(|k| k.code.eq_ignore_ascii_case(code));
     let Some(k) = kind else { return Err(format!("there is no finding `{code}`; `groundhold explain` lists them")) };
-    println!(
+    say::line!(
         "{} {} ({})\n\nWhy it matters: {}\n\nKnown from: {}\n\nWhen it is wrong: {}",
         k.code,
         k.name,

@@ -1,6 +1,6 @@
 //! What comes of a plan, on one screen.
 
-use groundhold_finding::{Finding, Severity, Whose};
+use groundhold_finding::{Finding, Remedy, Severity, Whose};
 use groundhold_hold::{CheckKind, LoadCase};
 use groundhold_plan::{Difference, Plan};
 use groundhold_quantity::{Length, Level, Money, Units};
@@ -120,25 +120,25 @@ fn rows(plan: &Plan) -> Vec<(&'static str, Vec<String>)> {
         )],
     ));
     if !plan.job.record.is_empty() {
-        rows.push(("record", plan.job.record.iter().map(|e| format!("{} {}", e.at, event(e))).collect()));
+        rows.push(("record", plan.job.record.iter().map(|e| format!("{} {}", e.at, event(e, u))).collect()));
     }
     rows.retain(|(_, text)| !text.is_empty());
     rows
 }
 
-fn event(e: &groundhold_plan::job::Entry) -> String {
+fn event(e: &groundhold_plan::job::Entry, u: Units) -> String {
     use groundhold_plan::job::{Event, Find};
     let what = match &e.event {
         Event::Built(b) => format!("built {}", b.says),
         Event::Find(Find::Rock { wall, post, depth, .. }) => {
-            format!("rock at {wall} post {post}, {} down", Units::Metric.length(*depth))
+            format!("rock at {wall} post {post}, {} down", u.length(*depth))
         }
-        Event::Find(Find::Service { what, depth, .. }) => format!("{what}, {} down", Units::Metric.length(*depth)),
+        Event::Find(Find::Service { what, depth, .. }) => format!("{what}, {} down", u.length(*depth)),
         Event::Find(Find::Water { element, depth }) => {
-            format!("water at {element}, {} down", Units::Metric.length(*depth))
+            format!("water at {element}, {} down", u.length(*depth))
         }
         Event::Find(Find::LevelError { point, level }) => {
-            format!("point {point} is at {}", Units::Metric.level(*level))
+            format!("point {point} is at {}", u.level(*level))
         }
         Event::Note => String::new(),
     };
@@ -246,24 +246,25 @@ pub fn findings(plan: &Plan) -> String {
         if let Some(u) = f.utilisation {
             out.push_str(&format!("    demand over capacity {u:.2}\n"));
         }
-        for r in &f.remedies {
-            let cost = match (r.whose, r.cost) {
-                (Whose::Theirs, _) => " (not ours to decide)".to_string(),
-                (Whose::Ours, Some(c)) if c >= Money::ZERO => {
-                    format!(" (costs {} more{})", money(plan, c), if r.proven { ", shown to mend it" } else { "" })
-                }
-                (Whose::Ours, Some(c)) => {
-                    format!(" (saves {}{})", money(plan, -c), if r.proven { ", shown to mend it" } else { "" })
-                }
-                (Whose::Ours, None) => String::new(),
-            };
-            out.push_str(&format!("    → {}{cost}\n", r.says));
-            for a in &r.change {
-                out.push_str(&format!("      groundhold set {} {} \"{}\"\n", a.element, a.field, a.value));
-            }
-        }
+        f.remedies.iter().for_each(|r| out.push_str(&remedy(plan, r)));
     }
     out.push_str(&format!("{}\n", counts(plan)));
+    out
+}
+
+/// A remedy with its cost, and the commands that apply it.
+fn remedy(plan: &Plan, r: &Remedy) -> String {
+    let shown = if r.proven { ", shown to mend it" } else { "" };
+    let cost = match (r.whose, r.cost) {
+        (Whose::Theirs, _) => " (not ours to decide)".to_string(),
+        (Whose::Ours, Some(c)) if c >= Money::ZERO => format!(" (costs {} more{shown})", money(plan, c)),
+        (Whose::Ours, Some(c)) => format!(" (saves {}{shown})", money(plan, -c)),
+        (Whose::Ours, None) => String::new(),
+    };
+    let mut out = format!("    → {}{cost}\n", r.says);
+    for a in &r.change {
+        out.push_str(&format!("      groundhold set {} {} \"{}\"\n", a.element, a.field, a.value));
+    }
     out
 }
 
@@ -279,10 +280,11 @@ pub fn balance(found: &Result<Vec<(String, Option<Level>)>, Vec<groundhold_plan:
 
 /// The order on the screen.
 pub fn order(plan: &Plan) -> String {
+    let u = plan.job.about.units;
     let mut out = String::new();
     for l in &plan.take_off.lines {
         let amount = l.amount.map_or("no price".into(), |m| money(plan, m));
-        let long = l.stock_length.map_or(String::new(), |s| format!(" {:.1} m", s.to_m()));
+        let long = l.stock_length.map_or(String::new(), |s| format!(" {}", stock(u, s)));
         out.push_str(&format!(
             "  {:<36} {:>9} {:<5} {amount:>14}  {}\n",
             format!("{}{long}", l.item),
@@ -292,7 +294,8 @@ pub fn order(plan: &Plan) -> String {
         ));
     }
     for x in &plan.take_off.left_over {
-        out.push_str(&format!("  left over: {} {}\n", groundhold_quantity::trim(x.units, 2), x.item));
+        let long = x.stock_length.map_or(String::new(), |s| format!(" at {}", plan.job.about.units.run(s)));
+        out.push_str(&format!("  left over: {} {}{long}\n", groundhold_quantity::trim(x.units, 2), x.item));
     }
     let q = &plan.quote;
     out.push_str(&format!(
@@ -305,17 +308,34 @@ pub fn order(plan: &Plan) -> String {
     out
 }
 
+/// A stock length: to the decimetre, or in feet and inches.
+fn stock(u: Units, l: Length) -> String {
+    match u {
+        Units::Metric => format!("{:.1} m", l.to_m()),
+        Units::Feet => u.length(l),
+    }
+}
+
+/// A length on the tape: to the millimetre, its unit where it is wanted; or in feet and inches.
+fn tape(u: Units, l: Length, with_unit: bool) -> String {
+    match u {
+        Units::Metric => format!("{:.3}{}", l.to_m(), if with_unit { " m" } else { "" }),
+        Units::Feet => u.length(l),
+    }
+}
+
 /// The set-out table on the screen.
 pub fn setout(plan: &Plan) -> String {
+    let u = plan.job.about.units;
     let mut out = String::new();
     if let Some((a, b, l)) = &plan.setout.base {
-        out.push_str(&format!("  base line {a}–{b}, {:.3} m\n", l.to_m()));
+        out.push_str(&format!("  base line {a}–{b}, {}\n", tape(u, *l, true)));
     }
     for r in &plan.setout.rows {
-        let tie = |t: &groundhold_setout::Tie| format!("{} {:.3}", t.peg, t.reads.to_m());
+        let tie = |t: &groundhold_setout::Tie| format!("{} {}", t.peg, tape(u, t.reads, false));
         let ties = r.ties.as_ref().map_or(String::new(), |(a, b)| format!("{}, {}", tie(a), tie(b)));
-        let off = r.offset.map_or(String::new(), |(x, y)| format!("{:.3} / {:.3}", x.to_m(), y.to_m()));
-        let level = r.mark.wanted.map_or(String::new(), |l| format!("{:.3}", l.to_m()));
+        let off = r.offset.map_or(String::new(), |(x, y)| format!("{} / {}", tape(u, x, false), tape(u, y, false)));
+        let level = r.mark.wanted.map_or(String::new(), |l| u.level(l).trim_end_matches(" m").into());
         out.push_str(&format!("  {:<8} {off:<18} {ties:<24} {level:>9}  {}\n", r.mark.id, r.mark.what));
     }
     out
@@ -348,14 +368,24 @@ pub fn difference(d: &Difference, after: &Plan) -> String {
         let q = |s: &Option<groundhold_order::Side>| {
             s.map_or("none".into(), |s| format!("{} {}", groundhold_quantity::trim(s.quantity, 2), s.unit.shown()))
         };
-        let long = c.stock_length.map_or(String::new(), |s| format!(" {:.1} m", s.to_m()));
+        let long = c.stock_length.map_or(String::new(), |s| format!(" {}", stock(u, s)));
         let sign = if c.difference >= Money::ZERO { "+" } else { "" };
         line(format!("{}{long}: {} → {} ({sign}{})", c.item, q(&c.before), q(&c.after), c.difference.shown()));
+    }
+    for l in &d.left_over {
+        let long = l.stock_length.map_or(String::new(), |s| format!(" at {}", u.run(s)));
+        let n = |units: f64| groundhold_quantity::trim(units, 2);
+        line(format!("left over: {}{long}: {} → {}", l.item, n(l.before), n(l.after)));
     }
     if let Some(p) = &d.price {
         line(format!("{}: {} → {}", p.what, money(after, p.before), money(after, p.after)));
     }
-    d.findings_new.iter().for_each(|(code, place, says)| line(format!("new {code} {place}: {says}")));
+    for (code, place, says) in &d.findings_new {
+        line(format!("new {code} {place}: {says}"));
+        let same = |f: &&Finding| f.kind.code == code && f.place.to_string() == *place;
+        let stop = after.findings.iter().find(same).filter(|f| f.severity == Severity::Stop);
+        stop.iter().flat_map(|f| &f.remedies).for_each(|r| remedy(after, r).lines().for_each(|l| line(l.into())));
+    }
     d.findings_gone.iter().for_each(|(code, place, _)| line(format!("gone {code} {place}")));
     out
 }

@@ -1,6 +1,6 @@
 //! What must be known to say what moves?
 
-use groundhold_quantity::{Area, Length, Mass, Share, Slope, Volume};
+use groundhold_quantity::{Area, Length, Mass, Share, Slope, Units, Volume};
 
 use crate::{BARROW, Ease, Excavated, Factors};
 
@@ -194,6 +194,8 @@ pub struct DigCase {
     pub unsupported: Option<UnsupportedTrigger>,
     /// Where soil may be heaped.
     pub heap: HeapSpace,
+    /// In which units its sentences speak.
+    pub units: Units,
 }
 
 impl DigCase {
@@ -222,6 +224,7 @@ impl DigCase {
             excavated: vec![],
             unsupported: None,
             heap: HeapSpace::default(),
+            units: Units::Metric,
         }
     }
 }

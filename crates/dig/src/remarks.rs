@@ -1,7 +1,7 @@
 //! What is there to say against what moves?
 
 use groundhold_finding::{Adjust, Finding, Kind, Place, Remedy, Severity};
-use groundhold_quantity::{Area, Length, Units, Volume};
+use groundhold_quantity::{Area, Length, Volume};
 
 use crate::findings::{
     CUT_TRIGGER_UNKNOWN, FACE_RUNS, FILL_IN_LAYERS, FILL_TO_BE_CHECKED, HEAP_NEAR_CREST, HEAP_SPACE_SHORT,
@@ -11,7 +11,6 @@ use crate::findings::{
 use crate::heap::back_from_crest;
 use crate::{DigCase, Dug, ElementKind, Excavated, Import, Stream};
 
-const U: Units = Units::Metric;
 /// Below this a volume is not worth a word: ten litres.
 const NOTHING: Volume = Volume::litre(10.0);
 /// Heights that differ by less meet: a micrometre, far above rounding and far below any staff.
@@ -27,8 +26,8 @@ pub(crate) fn remarks(case: &DigCase, dug: &Dug) -> Vec<Finding> {
         let loose = dug.topsoil.factors.loose_of_compacted(dug.topsoil.short);
         let says = format!(
             "{} of topsoil is short where it is to be spread; order {} loose.",
-            U.volume(dug.topsoil.short),
-            U.volume(loose)
+            case.units.volume(dug.topsoil.short),
+            case.units.volume(loose)
         );
         said.push(finding(&TOPSOIL_SHORT, says));
     }
@@ -38,8 +37,8 @@ pub(crate) fn remarks(case: &DigCase, dug: &Dug) -> Vec<Finding> {
     if dug.rock.dug > NOTHING {
         let says = format!(
             "{} of rock is broken out, {} loose; none of it is reckoned as fill.",
-            U.volume(dug.rock.dug),
-            U.volume(dug.rock.over_loose)
+            case.units.volume(dug.rock.dug),
+            case.units.volume(dug.rock.over_loose)
         );
         said.push(finding(&ROCK_BROKEN, says));
     }
@@ -57,18 +56,18 @@ fn left_over(case: &DigCase, s: &Stream) -> Finding {
             "{} {} of {} or {} ({} fills it first)",
             l.count,
             if l.count == 1 { "load" } else { "loads" },
-            U.mass(case.vehicle.payload),
-            U.volume(case.vehicle.volume),
+            case.units.mass(case.vehicle.payload),
+            case.units.volume(case.vehicle.volume),
             if l.mass_limits { "the mass" } else { "the room" }
         ),
         None => "the loads are not known, since the vehicle's payload and room are not countable".into(),
     };
     let says = format!(
         "{} of {} is left over, {} loose, about {}: {away}.",
-        U.volume(s.over),
+        case.units.volume(s.over),
         s.earth.words(),
-        U.volume(s.over_loose),
-        U.mass(s.over_mass)
+        case.units.volume(s.over_loose),
+        case.units.mass(s.over_mass)
     );
     let mut found = finding(&SPOIL_LEFT_OVER, says);
     if let Some(l) = &s.loads {
@@ -97,16 +96,17 @@ fn fill(case: &DigCase, dug: &Dug) -> Vec<Finding> {
     if !case.fit_for_fill && s.placed > NOTHING {
         let says = format!(
             "{} of fill is wanted, but the soil dug ({}) is not fit for it; all of it is left over and the fill is brought.",
-            U.volume(s.placed),
+            case.units.volume(s.placed),
             s.factors.name
         );
         said.push(finding(&SOIL_NOT_FIT_FOR_FILL, says));
     }
     if short {
         let brought = dug.bring.iter().find(|b| b.what == "fill");
-        let order =
-            brought.map_or(String::new(), |b| format!("; order {} loose, about {}", U.volume(b.loose), U.mass(b.mass)));
-        let says = format!("{} of fill, compacted, is short{order}.", U.volume(s.short));
+        let order = brought.map_or(String::new(), |b| {
+            format!("; order {} loose, about {}", case.units.volume(b.loose), case.units.mass(b.mass))
+        });
+        let says = format!("{} of fill, compacted, is short{order}.", case.units.volume(s.short));
         let mut found = finding(&MATERIAL_SHORT, says);
         found.trace = s.traces.first().cloned();
         found.remedies.extend(balance_remedy(case));
@@ -116,7 +116,7 @@ fn fill(case: &DigCase, dug: &Dug) -> Vec<Finding> {
         said.push(topsoil_as_fill(case, dug, short));
         let says = format!(
             "{} of fill goes in by layers of 150 to 200 mm loose, each compacted before the next.",
-            U.volume(s.placed)
+            case.units.volume(s.placed)
         );
         said.push(finding(&FILL_IN_LAYERS, says));
     }
@@ -130,7 +130,7 @@ fn fill(case: &DigCase, dug: &Dug) -> Vec<Finding> {
     if case.made_ground {
         let says = format!(
             "The ground was filled or built on before: {} dug from it may hold rubble or worse, and is tested before it is moved off the plot.",
-            U.volume(dug.dug())
+            case.units.volume(dug.dug())
         );
         said.push(finding(&FILL_TO_BE_CHECKED, says));
     }
@@ -138,7 +138,7 @@ fn fill(case: &DigCase, dug: &Dug) -> Vec<Finding> {
 }
 
 fn topsoil_as_fill(case: &DigCase, dug: &Dug, short: bool) -> Finding {
-    let placed = U.volume(dug.subsoil.placed);
+    let placed = case.units.volume(dug.subsoil.placed);
     let (severity, says) = match case.import {
         Import::Topsoil if short => (
             Severity::Stop,
@@ -163,7 +163,7 @@ fn open_cuts(case: &DigCase) -> Vec<Finding> {
             .map(|c| {
                 let says = format!(
                     "A face {} high stands open; from which height it needs support or notice here is not known to the tool.",
-                    U.length(c.depth)
+                    case.units.length(c.depth)
                 );
                 Finding::new(&CUT_TRIGGER_UNKNOWN, Place::on(&c.element, c.on.as_str()), says)
             })
@@ -175,17 +175,17 @@ fn open_cuts(case: &DigCase) -> Vec<Finding> {
         .map(|c| {
             let says = format!(
                 "A face {} high stands open; from {} on ({}) nobody works below it unless it is laid back, shored or passed by a licensed person.",
-                U.length(c.depth),
-                U.length(trigger.most),
+                case.units.length(c.depth),
+                case.units.length(trigger.most),
                 trigger.source
             );
             let found = Finding::new(&UNSUPPORTED_CUT, Place::on(&c.element, c.on.as_str()), says)
                 .with_utilisation(c.depth / trigger.most);
             match case.excavated.iter().find(|e| e.element == c.element && !e.ways.is_empty()) {
-                Some(e) => ways(found, e),
+                Some(e) => ways(case, found, e),
                 None => found.with_remedy(Remedy::theirs(format!(
                     "Cut the face in short bays, each held before the next, or lay it back {} from the foot at 45°.",
-                    U.run(c.depth)
+                    case.units.run(c.depth)
                 ))),
             }
         })
@@ -193,8 +193,8 @@ fn open_cuts(case: &DigCase) -> Vec<Finding> {
 }
 
 /// With what is done instead of leaving the face open, and with the section as it is laid back.
-fn ways(found: Finding, e: &Excavated) -> Finding {
-    let says = |w: &crate::Instead| w.says(&|l| U.run(l));
+fn ways(case: &DigCase, found: Finding, e: &Excavated) -> Finding {
+    let says = |w: &crate::Instead| w.says(&|l| case.units.run(l));
     let with = e.ways.iter().fold(found, |f, w| f.with_remedy(Remedy::theirs(says(w))));
     with.with_trace(e.trace.clone())
 }
@@ -206,7 +206,7 @@ fn trenches(case: &DigCase) -> Vec<Finding> {
     let most = case.unsupported.as_ref().map_or(GRAVE, |t| t.most.min(GRAVE));
     let deep = case.trenches.iter().filter(|t| t.deepest + HAIR >= most);
     deep.map(|t| {
-        let says = format!("The trench ({}) is up to {} deep; from {} on nobody goes in without a box or sides laid back.", t.what, U.length(t.deepest), U.length(most));
+        let says = format!("The trench ({}) is up to {} deep; from {} on nobody goes in without a box or sides laid back.", t.what, case.units.length(t.deepest), case.units.length(most));
         Finding::new(&TRENCH_DEEP, Place::on("", t.what.as_str()), says)
             .with_utilisation(t.deepest / most)
             .with_remedy(Remedy::theirs("Lay the sides back, or have a trench box put in by a competent person; or lay the pipe from the surface."))
@@ -226,11 +226,11 @@ fn faces(case: &DigCase) -> Vec<Finding> {
             let says = format!(
                 "The face behind {} is {} high in ground of class {} ({}), which does not stand upright.",
                 e.element,
-                U.length(e.height),
+                case.units.length(e.height),
                 e.class.name,
                 e.class.words
             );
-            ways(Finding::new(&FACE_RUNS, Place::of(&e.element), says), e)
+            ways(case, Finding::new(&FACE_RUNS, Place::of(&e.element), says), e)
         })
         .collect()
 }
@@ -239,7 +239,11 @@ fn heaps(case: &DigCase, dug: &Dug) -> Vec<Finding> {
     let mut said = vec![];
     let footprint: Area = dug.heaps.iter().map(|h| h.footprint).sum();
     if let Some(room) = case.heap.area.filter(|room| footprint > *room) {
-        let says = format!("The heaps to be kept cover {}, and there is {} for them.", U.area(footprint), U.area(room));
+        let says = format!(
+            "The heaps to be kept cover {}, and there is {} for them.",
+            case.units.area(footprint),
+            case.units.area(room)
+        );
         let mut found = finding(&HEAP_SPACE_SHORT, says).with_utilisation(footprint / room.max(Area::m2(1e-6)));
         found.trace = dug.heaps.first().map(|h| h.trace.clone());
         said.push(found);
@@ -249,16 +253,19 @@ fn heaps(case: &DigCase, dug: &Dug) -> Vec<Finding> {
     if depth > Length::ZERO && dug.dug() > NOTHING {
         match case.heap.from_crest {
             None => {
-                let says =
-                    format!("Heaps stay {} or more back from the crest of the {} cut.", U.run(back), U.length(depth));
+                let says = format!(
+                    "Heaps stay {} or more back from the crest of the {} cut.",
+                    case.units.run(back),
+                    case.units.length(depth)
+                );
                 said.push(finding(&HEAP_NEAR_CREST, says).weighing(Severity::Note));
             }
             Some(d) if d + HAIR < back => {
                 let says = format!(
                     "The heap's toe stands {} from the crest of a {} cut; it should be {} or more.",
-                    U.run(d),
-                    U.length(depth),
-                    U.run(back)
+                    case.units.run(d),
+                    case.units.length(depth),
+                    case.units.run(back)
                 );
                 said.push(finding(&HEAP_NEAR_CREST, says).with_utilisation(back / d.max(Length::mm(1.0))));
             }

@@ -1,6 +1,6 @@
 //! What must be known to drain the walls?
 
-use groundhold_quantity::{Length, Level, Point, Slope, Vector};
+use groundhold_quantity::{Length, Level, Point, Slope, Units, Vector};
 use groundhold_surface::Tin;
 
 use crate::{Grading, PipeMaterial, Rain, Runoff, SoakawayWish, SwaleWish};
@@ -179,4 +179,6 @@ pub struct DrainCase<'a> {
     pub soil: Option<Grading>,
     /// Grading of the drain stone.
     pub stone: Grading,
+    /// In which units its sentences speak.
+    pub units: Units,
 }

@@ -1,7 +1,7 @@
 //! The sum of it: for each wall its catchment, flow, pipe, stone and filter, and what stands against them.
 
 use groundhold_finding::{Finding, Place};
-use groundhold_quantity::{Area, Flow, Length, Level, Units};
+use groundhold_quantity::{Area, Flow, Length, Level};
 use groundhold_working::Trace;
 
 use crate::arrival::{Arrival, arrival};
@@ -19,7 +19,6 @@ use crate::{
     rational,
 };
 
-const U: Units = Units::Metric;
 /// Edge of the survey over which less than this flows in is not worth a word.
 const EDGE_NOTICED: Length = Length::mm(200.0);
 
@@ -159,8 +158,8 @@ fn one_wall(case: &DrainCase, wall: &WallLine, catchment: Catchment, said: &mut 
     if catchment.cut_edge > EDGE_NOTICED && case.uphill.is_none() {
         let says = format!(
             "The ground goes on rising beyond the survey over {} of its edge; {} are measured, and what lies above is not in the flow.",
-            U.run(catchment.cut_edge),
-            U.area(catchment.surveyed)
+            case.units.run(catchment.cut_edge),
+            case.units.area(catchment.surveyed)
         );
         said.push(Finding::new(&CATCHMENT_CUT, here(), says));
     }
@@ -176,21 +175,21 @@ fn one_wall(case: &DrainCase, wall: &WallLine, catchment: Catchment, said: &mut 
     {
         let says = format!(
             "Water was seen {} below the ground, {} above the wall's base; it is not in the flow from rain.",
-            U.length(depth),
-            U.length(s.behind - depth - s.base)
+            case.units.length(depth),
+            case.units.length(s.behind - depth - s.base)
         );
-        let place = Place::on(&wall.id, format!("chainage {}", U.run(s.chainage)));
+        let place = Place::on(&wall.id, format!("chainage {}", case.units.run(s.chainage)));
         said.push(Finding::new(&GROUNDWATER, place, says));
     }
     let flow = found.as_ref().map(|f| f.0);
-    let (weeps, short) = case.weeps.as_ref().map_or((None, None), |w| weeps_of(wall, w, flow));
+    let (weeps, short) = case.weeps.as_ref().map_or((None, None), |w| weeps_of(case, wall, w, flow));
     said.extend(short);
     let level = |s: &crate::Station| blocked(wall, s, case.weeps.as_ref(), flow);
     if !case.wanted {
         let says = format!(
             "{} is planned without a drain; it must carry water to the ground behind it, up to {} high.",
             wall.id,
-            U.length(wall.retained_most())
+            case.units.length(wall.retained_most())
         );
         said.push(Finding::new(&NO_DRAIN, here(), says));
     }
@@ -260,8 +259,9 @@ fn whole_job(case: &DrainCase, out: &Drained) -> Vec<Finding> {
     let open = outlets(case).into_iter().filter(|o| case.soakaway.as_ref().is_none_or(|s| s.at != o.at));
     for o in open {
         let says = format!(
-            "Water leaves at x {:.2} m, y {:.2} m: say where it goes from there, and ask whoever it reaches.",
-            o.at.x, o.at.y
+            "Water leaves at x {}, y {}: say where it goes from there, and ask whoever it reaches.",
+            case.units.run(Length::m(o.at.x)),
+            case.units.run(Length::m(o.at.y))
         );
         said.push(Finding::new(&DISCHARGE, drain(), says));
     }

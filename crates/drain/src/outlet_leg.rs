@@ -1,14 +1,13 @@
 //! From the wall to the outlet: what is dug for the pipe, and what is in its way?
 
 use groundhold_finding::{Finding, Place, Remedy};
-use groundhold_quantity::{Length, Level, Units, Volume, distance, segments_cross};
+use groundhold_quantity::{Length, Level, Volume, distance, segments_cross};
 use groundhold_surface::Tin;
 
 use crate::findings::{COVER_SMALL, OUTLET_BEYOND_SURVEY, OUTLET_BURIED, PIPE_ABOVE_GROUND, PIPE_UNDER_WALL};
 use crate::linear::integral;
 use crate::{DrainCase, InvertPoint, PipeTrench, WallLine};
 
-const U: Units = Units::Metric;
 /// Ground so far above an open end buries it; a pipe so far above the ground hangs.
 const NOTICED: Length = Length::mm(150.0);
 
@@ -78,7 +77,7 @@ impl Leg {
             && let Some(level) = case.ground.level_at(b.at)
             && level - b.invert > NOTICED
         {
-            let says = format!("The outlet lies {} below the ground there.", U.length(level - b.invert));
+            let says = format!("The outlet lies {} below the ground there.", case.units.length(level - b.invert));
             said.push(Finding::new(&OUTLET_BURIED, here(), says));
         }
         let lowest = self.crossed(case.ground).into_iter().filter_map(|(d, g, z)| g.map(|g| (d, z - g)));
@@ -87,21 +86,23 @@ impl Leg {
         {
             let says = format!(
                 "{} from the wall the pipe would hang {} above the ground.",
-                U.run(Length::m(d)),
-                U.length(Length::m(over))
+                case.units.run(Length::m(d)),
+                case.units.length(Length::m(over))
             );
             said.push(Finding::new(&PIPE_ABOVE_GROUND, here(), says));
         }
         said.extend(self.cover(case, wall, joins, diameter));
         if trench.beyond_survey > Length::mm(50.0) {
-            let says = format!("{} of the way to the outlet lies outside the survey.", U.run(trench.beyond_survey));
+            let says =
+                format!("{} of the way to the outlet lies outside the survey.", case.units.run(trench.beyond_survey));
             said.push(Finding::new(&OUTLET_BEYOND_SURVEY, here(), says));
         }
         for other in &case.walls {
             let crossing = other.stations.windows(2).find_map(|w| segments_cross(a.at, b.at, w[0].at, w[1].at));
             if let Some((t, _)) = crossing {
                 let invert = a.invert + (b.invert - a.invert) * t;
-                let says = format!("The pipe passes under {} with its invert at {}.", other.id, U.level(invert));
+                let says =
+                    format!("The pipe passes under {} with its invert at {}.", other.id, case.units.level(invert));
                 said.push(Finding::new(&PIPE_UNDER_WALL, here(), says));
             }
         }
@@ -118,11 +119,11 @@ impl Leg {
         let (d, least) = under.min_by(|x, y| x.1.total_cmp(&y.1)).filter(|c| c.1 < COVER.to_m())?;
         let says = format!(
             "{} from the wall the outlet pipe has {} over its crown; {} is usual.",
-            U.run(Length::m(d)),
-            U.length(Length::m(least)),
-            U.length(COVER)
+            case.units.run(Length::m(d)),
+            case.units.length(Length::m(least)),
+            case.units.length(COVER)
         );
-        let lay = format!("Lay it {} deeper there, or slab it over.", U.length(COVER - Length::m(least)));
+        let lay = format!("Lay it {} deeper there, or slab it over.", case.units.length(COVER - Length::m(least)));
         Some(Finding::new(&COVER_SMALL, Place::on(&wall.id, "outlet pipe"), says).with_remedy(Remedy::theirs(lay)))
     }
 }

@@ -1,7 +1,7 @@
 //! Where does the pipe of a wall lie, down to its outlet, and how large is it?
 
 use groundhold_finding::{Adjust, Finding, Place, Remedy};
-use groundhold_quantity::{Flow, Length, Level, Point, Slope, Units, Volume, trim};
+use groundhold_quantity::{Flow, Length, Level, Point, Slope, Volume, trim};
 use groundhold_working::Trace;
 
 use crate::findings::{FALL_SMALL, OUTLET_TOO_HIGH, OUTLET_UNKNOWN};
@@ -11,8 +11,6 @@ use crate::pipe_size::size;
 use crate::reach::{Node, Reach, nodes, reaches};
 use crate::way::{Target, downhill_way, fall_that_reaches, points};
 use crate::{DrainCase, Outlet, PipeMaterial, WallLine};
-
-const U: Units = Units::Metric;
 
 /// A place along the pipe.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -117,7 +115,7 @@ pub(crate) fn lay(case: &DrainCase, wall: &WallLine, target: Option<Target>) -> 
     let arrives = way.arrives(case.pipe.fall);
     let points = points(&way, &line, fall, shortage.is_none(), target.as_ref());
     match (&target, shortage) {
-        (None, _) => said.push(outlet_unknown(wall, &points, fall)),
+        (None, _) => said.push(outlet_unknown(case, wall, &points, fall)),
         (Some(t), Some(short)) => said.push(outlet_too_high(case, wall, t, short)),
         (Some(_), None) if fall < case.pipe.fall => said.push(fall_small(case, wall, fall, arrives)),
         _ => {}
@@ -180,11 +178,11 @@ pub(crate) fn sized(
     (run, said)
 }
 
-fn outlet_unknown(wall: &WallLine, points: &[InvertPoint], fall: Slope) -> Finding {
+fn outlet_unknown(case: &DrainCase, wall: &WallLine, points: &[InvertPoint], fall: Slope) -> Finding {
     let level = points.last().map_or(Level::m(0.0), |p| p.invert);
     let says = format!(
         "The pipe leaves the wall at {}; where its outlet is has not been said. It must lie at least 1 in {} lower than that for its distance.",
-        U.level(level),
+        case.units.level(level),
         trim(fall.to_one_in(), 0)
     );
     Finding::new(&OUTLET_UNKNOWN, Place::of(&wall.id), says)
@@ -194,18 +192,21 @@ fn outlet_too_high(case: &DrainCase, wall: &WallLine, outlet: &Target, short: Le
     let needed = outlet.level - short;
     let says = format!(
         "The outlet at {} is {} too high: laid at 1:{}, the pipe arrives at {}.",
-        U.level(outlet.level),
-        U.length(short),
+        case.units.level(outlet.level),
+        case.units.length(short),
         trim(case.pipe.fall_least.to_one_in(), 0),
-        U.level(needed)
+        case.units.level(needed)
     );
     let lower = (needed.to_m() * 100.0).floor() / 100.0;
     let change = Adjust { element: "drain".into(), field: "outlet.level".into(), value: format!("{lower:.3} m") };
     Finding::new(&OUTLET_TOO_HIGH, Place::of(&wall.id), says)
-        .with_remedy(Remedy::ours(format!("The outlet at {} or lower.", U.level(Level::m(lower))), vec![change]))
+        .with_remedy(Remedy::ours(
+            format!("The outlet at {} or lower.", case.units.level(Level::m(lower))),
+            vec![change],
+        ))
         .with_remedy(Remedy::theirs(format!(
             "The wall's lowest board {} higher where it is lowest, if the ground in front allows it.",
-            U.length(short)
+            case.units.length(short)
         )))
 }
 
@@ -219,5 +220,8 @@ fn fall_small(case: &DrainCase, wall: &WallLine, fall: Slope, arrives: Level) ->
     let change = Adjust { element: "drain".into(), field: "outlet.level".into(), value: format!("{lower:.3} m") };
     Finding::new(&FALL_SMALL, Place::of(&wall.id), says)
         .with_utilisation(case.pipe.fall.to_ratio() / fall.to_ratio())
-        .with_remedy(Remedy::ours(format!("The outlet at {} or lower.", U.level(Level::m(lower))), vec![change]))
+        .with_remedy(Remedy::ours(
+            format!("The outlet at {} or lower.", case.units.level(Level::m(lower))),
+            vec![change],
+        ))
 }

@@ -8,7 +8,6 @@ use crate::findings::PIPE_TOO_SMALL;
 use crate::manning::{full, part_full};
 use crate::{DrainCase, WallLine, capacity, depth_of_flow, diameter_needed};
 
-const U: Units = Units::Metric;
 /// A pipe is filled to three quarters at most. Common practice, no source.
 const FILLED_MOST: f64 = 0.75;
 
@@ -70,17 +69,17 @@ pub(crate) fn size(
         let (needed, by) = diameter_needed(q / three_quarters(), fall, material);
         let says = format!(
             "The {} pipe at a fall of 1:{} carries {} l/s filled to three quarters, and {} l/s arrive; {} inside would do.",
-            U.length(diameter),
+            case.units.length(diameter),
             trim(fall.to_one_in(), 0),
             trim(carries(diameter).to_l_per_s(), 2),
             trim(q.to_l_per_s(), 2),
-            U.length(needed)
+            case.units.length(needed)
         );
         let mut found =
             Finding::new(&PIPE_TOO_SMALL, Place::of(&wall.id), says).with_utilisation(utilisation).with_trace(by);
         if let Some(d) = catalogue.iter().find(|d| q <= carries(**d)) {
-            let change = Adjust { element: "drain".into(), field: "pipe".into(), value: U.length(*d) };
-            found = found.with_remedy(Remedy::ours(format!("A pipe of {}.", U.length(*d)), vec![change]));
+            let change = Adjust { element: "drain".into(), field: "pipe".into(), value: Units::Metric.length(*d) };
+            found = found.with_remedy(Remedy::ours(format!("A pipe of {}.", case.units.length(*d)), vec![change]));
         }
         said.push(
             found.with_remedy(Remedy::theirs(

@@ -1,14 +1,13 @@
 //! How large must a pit be that stores the rain and lets it seep away, and where may it not lie?
 
 use groundhold_finding::{Adjust, Finding, Place, Remedy};
-use groundhold_quantity::{Length, Level, Point, RainIntensity, Share, Time, Units, Volume, distance_to_segment, trim};
+use groundhold_quantity::{Length, Level, Point, RainIntensity, Share, Time, Volume, distance_to_segment, trim};
 use groundhold_working::{Found, Input, Limits, Number, Output, Source, Trace, Unit, Working, check_range};
 
 use crate::findings::{SOAKAWAY_NEAR, SOAKAWAY_SLOW, SOAKAWAY_SMALL, SOAKAWAY_UNKNOWN};
 use crate::rain::DURATIONS_MIN;
 use crate::{DrainCase, WallLine};
 
-const U: Units = Units::Metric;
 const BRE: &str = "BRE Digest 365, Soakaway design (1991, revised 2016)";
 const SECONDS: Unit = Unit("s");
 
@@ -232,19 +231,19 @@ pub(crate) fn soakaway(case: &DrainCase, runs_off_m2: f64) -> (Option<Soakaway>,
         trace: Trace::new(&SOAKAWAY, given(length, minutes).map(Into::into).to_vec()),
         wish: wish.clone(),
     };
-    said.extend(against(&found, solved));
+    said.extend(against(case, &found, solved));
     (Some(found), said)
 }
 
-fn against(s: &Soakaway, solved: Option<f64>) -> Vec<Finding> {
+fn against(case: &DrainCase, s: &Soakaway, solved: Option<f64>) -> Vec<Finding> {
     let here = || Place::on("drain", "soakaway");
     let mut said = vec![];
     if s.asked > s.has {
         let says = format!(
             "A rain of {} min asks for {} of storage, and the soakaway has {}.",
             trim(s.duration.to_min(), 0),
-            U.volume(s.asked),
-            U.volume(s.has)
+            case.units.volume(s.asked),
+            case.units.volume(s.has)
         );
         let mut f = Finding::new(&SOAKAWAY_SMALL, here(), says)
             .with_utilisation(s.asked / s.has.max(Volume::litre(1.0)))
@@ -253,7 +252,7 @@ fn against(s: &Soakaway, solved: Option<f64>) -> Vec<Finding> {
             Some(l) => {
                 let change =
                     Adjust { element: "drain".into(), field: "soakaway.length".into(), value: format!("{l:.1} m") };
-                f.with_remedy(Remedy::ours(format!("A soakaway {} long.", U.run(Length::m(l))), vec![change]))
+                f.with_remedy(Remedy::ours(format!("A soakaway {} long.", case.units.run(Length::m(l))), vec![change]))
             }
             None => f.with_remedy(Remedy::theirs("Another outlet: no soakaway of that width up to 100 m long does.")),
         };
@@ -276,8 +275,11 @@ fn places(case: &DrainCase, wish: &SoakawayWish) -> Vec<Finding> {
     let mut near = |what: String, gap: f64| {
         let gap = (gap - half).max(0.0);
         if gap < KEEP_OFF.to_m() {
-            let says =
-                format!("The soakaway lies {} from {what}; it keeps {} off.", U.run(Length::m(gap)), U.run(KEEP_OFF));
+            let says = format!(
+                "The soakaway lies {} from {what}; it keeps {} off.",
+                case.units.run(Length::m(gap)),
+                case.units.run(KEEP_OFF)
+            );
             said.push(
                 Finding::new(&SOAKAWAY_NEAR, Place::on("drain", "soakaway"), says)
                     .with_utilisation(KEEP_OFF.to_m() / gap.max(0.1))
@@ -296,9 +298,9 @@ fn places(case: &DrainCase, wish: &SoakawayWish) -> Vec<Finding> {
     if let Some(water) = water.filter(|w| base - *w < ABOVE_WATER) {
         let says = format!(
             "The base of the soakaway at {} is {} above water seen in the ground; it keeps {} above it.",
-            U.level(base),
-            U.length(base - water),
-            U.run(ABOVE_WATER)
+            case.units.level(base),
+            case.units.length(base - water),
+            case.units.run(ABOVE_WATER)
         );
         said.push(Finding::new(&SOAKAWAY_NEAR, Place::on("drain", "soakaway"), says));
     }

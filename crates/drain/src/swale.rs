@@ -1,7 +1,7 @@
 //! Where does a swale run above a wall, how deep is it dug, and does its lining stand the water?
 
 use groundhold_finding::{Finding, Place, Remedy};
-use groundhold_quantity::{Flow, Length, Level, Point, Slope, Units, Vector, Volume, trim};
+use groundhold_quantity::{Flow, Length, Level, Point, Slope, Vector, Volume, trim};
 use groundhold_surface::Tin;
 use groundhold_working::Trace;
 
@@ -12,7 +12,6 @@ use crate::linear::along;
 use crate::soakaway::{gap_to, line_of};
 use crate::{Arrival, Catchment, DrainCase, Station, WallLine};
 
-const U: Units = Units::Metric;
 /// Distance between places at which the ground is asked, m.
 const STEP: f64 = 0.5;
 /// How far the swale runs past the ends of the wall, m.
@@ -138,8 +137,8 @@ pub(crate) fn lines(case: &DrainCase) -> (Vec<Line>, Vec<Finding>) {
                 let says = format!(
                     "No line above {} keeps {} off it and falls {} past its ends within the survey.",
                     wall.id,
-                    U.run(wish.offset),
-                    U.slope(wish.fall)
+                    case.units.run(wish.offset),
+                    case.units.slope(wish.fall)
                 );
                 said.push(Finding::new(&SWALE_NOT_LAID, Place::of(&wall.id), says).with_remedy(Remedy::theirs(
                     "Survey the ground above the wall further, or lay the swale by eye along the contour.",

@@ -1,11 +1,11 @@
 //! What runs out of a weep hole, and when does rising water lift the soil?
 
 use groundhold_finding::{Finding, Place, Remedy};
-use groundhold_quantity::{Flow, Length, Level, Share, Units, trim};
+use groundhold_quantity::{Flow, Length, Level, Share, trim};
 use groundhold_working::{Found, Input, Limits, Number, Output, Source, Trace, Unit, Working, check_range};
 
 use crate::findings::WEEPS_SMALL;
-use crate::{Station, WallLine, WeepWish};
+use crate::{DrainCase, Station, WallLine, WeepWish};
 
 /// Flow through a hole with water standing above it.
 ///
@@ -168,7 +168,12 @@ pub fn blocked_share(wall: &WallLine, wish: Option<&WeepWish>, flow: Option<Flow
 }
 
 /// The weep holes of a wall, and what stands against them where the flow is known.
-pub(crate) fn weeps_of(wall: &WallLine, wish: &WeepWish, flow: Option<Flow>) -> (Option<Weeps>, Option<Finding>) {
+pub(crate) fn weeps_of(
+    case: &DrainCase,
+    wall: &WallLine,
+    wish: &WeepWish,
+    flow: Option<Flow>,
+) -> (Option<Weeps>, Option<Finding>) {
     let high = wall.stations.iter().reduce(|a, b| if b.behind - b.front > a.behind - a.front { b } else { a });
     let room = high.map_or(Length::ZERO, |s| s.behind - s.front - wish.above).max(Length::ZERO);
     let Ok(found) = weeps(wall.length(), wish.spacing, wish.diameter, room) else { return (None, None) };
@@ -176,7 +181,7 @@ pub(crate) fn weeps_of(wall: &WallLine, wish: &WeepWish, flow: Option<Flow>) -> 
         let says = format!(
             "{} weep holes of {} pass {} l/s before water stands to the ground behind; {} l/s come.",
             found.count,
-            Units::Metric.length(wish.diameter),
+            case.units.length(wish.diameter),
             trim(found.flow.to_l_per_s(), 2),
             trim(q.to_l_per_s(), 2)
         );
@@ -188,7 +193,7 @@ pub(crate) fn weeps_of(wall: &WallLine, wish: &WeepWish, flow: Option<Flow>) -> 
             let needed = (q / one).ceil();
             f.with_remedy(Remedy::theirs(format!(
                 "{needed} holes, one every {}.",
-                Units::Metric.run(wall.length() / needed)
+                case.units.run(wall.length() / needed)
             )))
         } else {
             f.with_remedy(Remedy::theirs("Holes nearer to the ground in front."))

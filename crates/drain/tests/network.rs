@@ -42,6 +42,7 @@ fn case(ground: &Tin) -> DrainCase<'_> {
         swales: vec![],
         weeps: None,
         footings: vec![],
+        units: groundhold_quantity::Units::Metric,
         pipe: PipeWish::default(),
         bed: Bed::default(),
         zone: ZoneWish::default(),

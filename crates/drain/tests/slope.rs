@@ -47,6 +47,7 @@ fn case(ground: &Tin) -> DrainCase<'_> {
         zone: ZoneWish::default(),
         soil: soil_grading("firm silty clay").copied(),
         stone: *drain_fill("10-20").expect("the table has 10-20 mm"),
+        units: groundhold_quantity::Units::Metric,
     }
 }
 

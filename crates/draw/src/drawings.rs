@@ -185,13 +185,14 @@ mod tests {
                 depth: p.depth,
                 diameter: p.hole_diameter,
                 top: p.top,
+                length: None,
             }
         };
         let entry = |event| Entry { at: "2026-05-11T10:20:00".into(), event, note: String::new() };
         let posts = vec![built(1), built(2)];
         let says = "W1 posts 1-2".to_string();
         job.record.push(entry(Event::Built(AsBuilt { says, element: "W1".into(), posts })));
-        let rock = Find::Rock { wall: "W1".into(), post: 6, chainage: None, depth: Length::mm(600.0) };
+        let rock = Find::Rock { wall: "W1".into(), post: 6, chainage: None, at: None, depth: Length::mm(600.0) };
         job.record.push(entry(Event::Find(rock)));
         job.record.push(entry(Event::Find(Find::LevelError { point: "17".into(), level: Level::m(100.46) })));
         let plan = planned(&job);

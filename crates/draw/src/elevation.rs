@@ -1,9 +1,9 @@
 //! How does a wall look from the front, developed along its chainage, with what stands below the ground?
 
 use groundhold_hold::systems::timber_posts::{Fill, TimberPostSpec};
-use groundhold_hold::{Line, Post, Role, Spec};
+use groundhold_hold::{Line, Post, Refusal, Role, Spec};
 use groundhold_plan::job::{Event, Find};
-use groundhold_plan::{Plan, WallPlan};
+use groundhold_plan::{Plan, WallPlan, rock_along};
 use groundhold_quantity::{Length, Point, Units};
 
 use crate::dimension::{figure, sized};
@@ -18,7 +18,7 @@ use crate::placer::{Placer, Wish};
 use crate::scene::{At, Item, Label, Pen, Scene, Weight};
 use crate::site_section::{foot, footer};
 use crate::type_metrics;
-use crate::view::{View, level_scale, scale_for};
+use crate::view::{View, ground_unit, level_scale, scale_for};
 
 /// A wall while it is drawn.
 struct Face<'a> {
@@ -87,7 +87,7 @@ pub(crate) fn elevation(plan: &Plan, wall: &str, width: f64, height: f64) -> Sce
     scene.items.extend(labels);
     let name = plan.job.walls.iter().find(|w| w.id == wall.of).map_or("", |w| w.name.as_str());
     let title = format!("Elevation of {} {name}, seen from the front, laid out flat", wall.id);
-    footer(&mut scene, &view, &title);
+    footer(&mut scene, &view, face.units, &title);
     scene
 }
 
@@ -121,17 +121,22 @@ fn below(f: &Face) -> Vec<Item> {
             Some(Pen::new(THIN, BLACK).dashed(HIDDEN)),
             Some(TIMBER_WASH),
         ));
-        if let Some(stop) = p.refused_at {
-            let l = front - stop.to_m();
-            // Rock: a jagged line across the hole.
-            let jag: Vec<At> = (0..=8)
-                .map(|k| f.at(x - r * 1.3 + r * 2.6 * f64::from(k) / 8.0, l + if k % 2 == 0 { 0.0 } else { 0.05 }))
-                .collect();
-            items.push(line(jag, Pen::new(THICK, RED)));
-        }
         out.push(group(format!("{} post {}", f.wall.id, p.number), format!("hole of post {}", p.number), items));
     }
+    out.extend(f.wall.case.refusals.iter().map(|r| rock(f, r)));
     out
+}
+
+/// Rock: a jagged line across the hole that it refused, where it is, with a post in that hole or none.
+fn rock(f: &Face, refusal: &Refusal) -> Item {
+    let x = refusal.chainage.to_m();
+    let l = Line::new(&f.wall.case.stations).at(refusal.chainage).front.to_m() - refusal.depth.to_m();
+    let r = f.spec.hole.diameter.to_m() / 2.0;
+    let jag: Vec<At> = (0..=8)
+        .map(|k| f.at(x - r * 1.3 + r * 2.6 * f64::from(k) / 8.0, l + if k % 2 == 0 { 0.0 } else { 0.05 }))
+        .collect();
+    let title = format!("{} at chainage {}", refusal.what, f.units.run(refusal.chainage));
+    group(format!("{} refused", f.wall.id), title, vec![line(jag, Pen::new(THICK, RED))])
 }
 
 /// Boards and posts above the ground. Boards behind the posts are drawn first.
@@ -265,6 +270,7 @@ fn rulers(f: &Face) -> Vec<Item> {
         out.extend(sized(At::mm(w[0], y + 6.0), At::mm(w[1], y + 6.0), 0.0, &text, size));
     }
     // Chainage and depth in two rows, turned where the posts stand close.
+    let (unit, sign) = ground_unit(f.units);
     let close = xs.windows(2).any(|w| w[1] - w[0] < 8.2);
     let mut last = f64::NEG_INFINITY;
     for (p, x) in posts.iter().zip(&xs) {
@@ -272,7 +278,7 @@ fn rulers(f: &Face) -> Vec<Item> {
             continue;
         }
         last = *x;
-        let ch = format!("{:.2}", p.chainage.to_m());
+        let ch = format!("{:.2}", p.chainage.to_m() / unit);
         let l = |row: f64, t: String| {
             let base = Label::new(At::mm(*x, y + row), t, SMALL).ink(GREY);
             if close { Label { at: At::mm(*x + 0.7, y + row - 2.0), ..base }.end().turned(90.0) } else { base.middle() }
@@ -285,7 +291,8 @@ fn rulers(f: &Face) -> Vec<Item> {
         }
     }
     if !xs.is_empty() {
-        let words = if close { "chainage m" } else { "chainage m, ↓ depth of post" };
+        let depth = if close { "" } else { ", ↓ depth of post" };
+        let words = format!("chainage {sign}{depth}");
         out.push(Label::new(At::mm(4.0, y + 17.4), words, SMALL).ink(GREY).into());
     }
     out
@@ -352,12 +359,8 @@ fn wishes(f: &Face) -> Vec<Wish> {
         );
     }
     for (i, entry) in f.plan.job.record.iter().enumerate() {
-        let Event::Find(Find::Rock { wall, post, chainage, depth }) = &entry.event else { continue };
-        if *wall != f.wall.id {
-            continue;
-        }
-        let known = chainage.or_else(|| f.wall.layout.post(*post).map(|p| p.chainage));
-        let Some(c) = known else { continue };
+        let Event::Find(find @ Find::Rock { depth, .. }) = &entry.event else { continue };
+        let Some(c) = rock_along(find, f.wall) else { continue };
         let l = Line::new(&f.wall.case.stations).at(c).front.to_m() - depth.to_m();
         let w =
             Wish::new(f.at(c.to_m(), l), format!("F{} rock at {}", i + 1, f.units.length(*depth))).ink(RED).rank(60);

@@ -5,6 +5,7 @@
 mod scene;
 mod svg;
 
+mod advances;
 mod clip;
 mod dimension;
 mod frame;
@@ -34,3 +35,4 @@ pub use drawings::{
 };
 pub use scene::{Align, At, Ink, Item, Label, Pen, Scene, Weight};
 pub use svg::to_svg;
+pub use type_metrics::{has_letter, width as text_width};

@@ -18,7 +18,7 @@ use crate::site_section::{foot, footer};
 use crate::view::{View, arrow, level_scale, scale_for};
 
 /// Stone under a ramp, as the dig reckons with it, metres.
-pub(crate) const BUILD_UP: f64 = 0.1;
+pub(crate) const BUILD_UP: f64 = groundhold_plan::RAMP_BUILD_UP.to_m();
 
 /// Places along a ramp: chainage, finished, existing.
 fn places(plan: &Plan, r: &Ramp) -> Vec<(f64, f64, Option<f64>)> {
@@ -66,7 +66,7 @@ pub(crate) fn ramp_section(plan: &Plan, ramp: &str, width: f64, height: f64) -> 
         r.id,
         plan.job.about.units.run(r.width)
     );
-    footer(&mut scene, &view, &title);
+    footer(&mut scene, &view, plan.job.about.units, &title);
     scene
 }
 

@@ -1,7 +1,7 @@
 //! How do existing and finished ground lie along a line straight up the slope, and where is cut and where is fill?
 
 use groundhold_plan::Plan;
-use groundhold_quantity::{Length, Point};
+use groundhold_quantity::{Length, Point, Units};
 
 use crate::frame::Frame;
 use crate::hatch;
@@ -89,7 +89,12 @@ pub(crate) fn site_section(plan: &Plan, width: f64, height: f64) -> Scene {
     let labels = placer.place(wishes);
     scene.items = items;
     scene.items.extend(labels);
-    footer(&mut scene, &view, &format!("Section {SITE}–{SITE}, up the slope, heights and lengths to one scale"));
+    footer(
+        &mut scene,
+        &view,
+        plan.job.about.units,
+        &format!("Section {SITE}–{SITE}, up the slope, heights and lengths to one scale"),
+    );
     scene
 }
 
@@ -102,9 +107,9 @@ pub(crate) fn foot(width: f64) -> f64 {
 const NARROW: f64 = 150.0;
 
 /// Title and scale bar under a section.
-pub(crate) fn footer(scene: &mut Scene, view: &View, title: &str) {
+pub(crate) fn footer(scene: &mut Scene, view: &View, units: Units, title: &str) {
     let y = scene.height - 6.0;
-    let (bar, long) = scale_bar(view, At::mm(0.0, y));
+    let (bar, long) = scale_bar(view, units, At::mm(0.0, y));
     let left = scene.width - long - 12.0;
     scene.items.extend(bar.iter().map(|i| i.moved(left, 0.0)));
     let narrow = scene.width < NARROW;

@@ -19,7 +19,7 @@ use crate::site_section::{foot, footer, wall_cuts};
 use crate::view::{View, arrow, scale_among};
 
 /// Stone under the treads, as the dig reckons with it, metres.
-pub(crate) const BUILD_UP: f64 = 0.15;
+pub(crate) const BUILD_UP: f64 = groundhold_plan::TREAD_BUILD_UP.to_m();
 /// Shown beyond both ends, metres.
 const BEYOND: f64 = 0.7;
 
@@ -49,7 +49,7 @@ pub(crate) fn steps_detail(plan: &Plan, flight: &str, width: f64, height: f64) -
     scene.items.extend(labels);
     let units = plan.job.about.units;
     let title = format!("Steps {}, cut along the middle; {} wide, all risers alike", f.id, units.length(f.width));
-    footer(&mut scene, &view, &title);
+    footer(&mut scene, &view, plan.job.about.units, &title);
     scene
 }
 

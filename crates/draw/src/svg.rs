@@ -8,7 +8,7 @@ use crate::scene::{Align, At, Ink, Item, Label, Pen, Scene, Weight};
 pub fn to_svg(scene: &Scene) -> String {
     let (w, h) = (number(scene.width), number(scene.height));
     let mut out = format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{w}mm\" height=\"{h}mm\" viewBox=\"0 0 {w} {h}\" role=\"img\" font-family=\"Groundhold Sans, 'DejaVu Sans', Verdana, sans-serif\">\n<title>{}</title>\n<rect width=\"{w}\" height=\"{h}\" fill=\"#ffffff\"/>\n",
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{w}mm\" height=\"{h}mm\" viewBox=\"0 0 {w} {h}\" role=\"img\" font-family=\"'Groundhold Sans', Inter, Arial, 'Liberation Sans', sans-serif\">\n<title>{}</title>\n<rect width=\"{w}\" height=\"{h}\" fill=\"#ffffff\"/>\n",
         escaped(&scene.title)
     );
     scene.items.iter().for_each(|i| item(&mut out, i));

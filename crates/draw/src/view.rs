@@ -79,13 +79,22 @@ impl View {
     }
 }
 
-/// A scale bar that begins at a place: four fields, alternately filled, with metres under it. Gives its length too.
-pub(crate) fn scale_bar(view: &View, at: At) -> (Vec<Item>, f64) {
-    let field = [0.05, 0.1, 0.2, 0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0]
+/// The unit of distances on the ground: how many metres it has, and its sign.
+pub(crate) fn ground_unit(units: Units) -> (f64, &'static str) {
+    match units {
+        Units::Metric => (1.0, "m"),
+        Units::Feet => (Length::ft(1.0).to_m(), "ft"),
+    }
+}
+
+/// A scale bar that begins at a place: four fields, alternately filled, with metres or feet under it. Gives its length too.
+pub(crate) fn scale_bar(view: &View, units: Units, at: At) -> (Vec<Item>, f64) {
+    let (unit, sign) = ground_unit(units);
+    let field = [0.05, 0.1, 0.2, 0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0]
         .into_iter()
-        .find(|f| view.mm(*f) >= 9.0)
-        .unwrap_or(view.metres(10.0));
-    let step = view.mm(field);
+        .find(|f| view.mm(*f * unit) >= 9.0)
+        .unwrap_or(view.metres(10.0) / unit);
+    let step = view.mm(field * unit);
     let mut items = vec![];
     for i in 0..4 {
         let left = at.x + f64::from(i) * step;
@@ -94,7 +103,7 @@ pub(crate) fn scale_bar(view: &View, at: At) -> (Vec<Item>, f64) {
     }
     for i in 0..=4 {
         let text = groundhold_quantity::trim(field * f64::from(i), 2);
-        let text = if i == 4 { format!("{text} m") } else { text };
+        let text = if i == 4 { format!("{text} {sign}") } else { text };
         items.push(Label::new(At::mm(at.x + f64::from(i) * step, at.y + 3.6), text, SMALL).middle().into());
     }
     (items, 4.0 * step)
@@ -113,9 +122,11 @@ pub(crate) fn north(at: At, high: f64) -> Vec<Item> {
 }
 
 /// A frame round a plan with ticks and coordinates of the job's grid at a regular distance.
-pub(crate) fn grid_frame(view: &View, frame: &Frame) -> Vec<Item> {
-    let step = [0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0]
+pub(crate) fn grid_frame(view: &View, units: Units, frame: &Frame) -> Vec<Item> {
+    let (unit, _) = ground_unit(units);
+    let step = [0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0]
         .into_iter()
+        .map(|s| s * unit)
         .find(|s| view.mm(*s) >= 24.0)
         .unwrap_or(view.metres(24.0));
     let (low, high) = (view.back(At::mm(frame.left, frame.bottom)), view.back(At::mm(frame.right, frame.top)));
@@ -130,14 +141,15 @@ pub(crate) fn grid_frame(view: &View, frame: &Frame) -> Vec<Item> {
         let px = view.xy(*x, 0.0).x;
         items.push(stroke(At::mm(px, frame.bottom), At::mm(px, frame.bottom + 1.2), pen()));
         items.push(stroke(At::mm(px, frame.top), At::mm(px, frame.top - 1.2), pen()));
-        let label = Label::new(At::mm(px, frame.bottom + 3.6), groundhold_quantity::trim(*x, 1), SMALL).ink(GREY);
+        let label =
+            Label::new(At::mm(px, frame.bottom + 3.6), groundhold_quantity::trim(*x / unit, 1), SMALL).ink(GREY);
         items.push(label.middle().into());
     }
     for y in &ys {
         let py = view.xy(0.0, *y).y;
         items.push(stroke(At::mm(frame.left, py), At::mm(frame.left - 1.2, py), pen()));
         items.push(stroke(At::mm(frame.right, py), At::mm(frame.right + 1.2, py), pen()));
-        let label = Label::new(At::mm(frame.left - 1.8, py), groundhold_quantity::trim(*y, 1), SMALL).ink(GREY);
+        let label = Label::new(At::mm(frame.left - 1.8, py), groundhold_quantity::trim(*y / unit, 1), SMALL).ink(GREY);
         items.push(label.middle().turned(90.0).into());
     }
     // Small crosses where the grid lines would meet.
@@ -156,10 +168,7 @@ pub(crate) fn grid_frame(view: &View, frame: &Frame) -> Vec<Item> {
 /// A scale of levels at the left of an elevation or section, from the lowest to the highest level in metres; its figures
 /// are in the unit in which the job's levels are read.
 pub(crate) fn level_scale(view: &View, units: Units, x: f64, low: f64, high: f64) -> Vec<Item> {
-    let unit = match units {
-        Units::Metric => 1.0,
-        Units::Feet => Length::ft(1.0).to_m(),
-    };
+    let (unit, _) = ground_unit(units);
     let step = [0.1, 0.2, 0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0]
         .into_iter()
         .find(|s| view.mm(*s * unit) >= 5.0)

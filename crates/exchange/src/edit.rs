@@ -1,11 +1,16 @@
 //! Small changes to a job file that keep everything else as the person wrote it, comments too.
 
 use groundhold_finding::Adjust;
+use groundhold_hold::PostChange;
 use groundhold_plan::job::Entry;
+use groundhold_plan::post_changes;
+use groundhold_quantity::Length;
 use toml_edit::{DocumentMut, Item, Table, TableLike, Value};
 
+use crate::bought_file;
 use crate::problem::Problem;
 use crate::record_file::entry_text;
+use crate::spelled;
 
 /// Tables whose entries are known by an id.
 const LISTS: &[&str] = &["pad", "wall", "steps", "ramp", "near"];
@@ -20,16 +25,12 @@ pub fn apply_adjust(text: &str, adjust: &Adjust) -> Result<(String, Option<Adjus
     let wrong = |says: String| Problem::whole("job.toml", says);
     let mut document: DocumentMut = text.parse().map_err(|e: toml_edit::TomlError| wrong(e.message().into()))?;
     let table = element(&mut document, &adjust.element).map_err(wrong)?;
-    if adjust.field == "posts.extra" {
-        adjust.value.split(',').for_each(|at| add_change(table, at.trim(), "extra", Value::from(true)));
+    if (adjust.element.as_str(), adjust.field.as_str()) == ("order", "bought") {
+        add_bought(table, &adjust.value).map_err(wrong)?;
         return Ok((document.to_string(), None));
     }
-    if adjust.field == "posts.hole_diameter" {
-        let (diameter, at) = adjust
-            .value
-            .split_once(" at ")
-            .ok_or_else(|| wrong(format!("found `{}`, expected such as 600 mm at 2.400 m", adjust.value)))?;
-        add_change(table, at.trim(), "hole_diameter", Value::from(diameter.trim()));
+    if let Some(changes) = post_changes(&adjust.field, &adjust.value) {
+        changes.map_err(wrong)?.iter().for_each(|c| add_change(table, c));
         return Ok((document.to_string(), None));
     }
     let mut path: Vec<&str> = adjust.field.split('.').collect();
@@ -87,11 +88,16 @@ fn element<'d>(document: &'d mut DocumentMut, id: &str) -> Result<&'d mut dyn Ta
     table.map(|t| t as &mut dyn TableLike).ok_or_else(|| format!("`{id}` cannot be changed here"))
 }
 
-/// A post that differs by decision, or that the layout would not put there.
-fn add_change(wall: &mut dyn TableLike, chainage: &str, key: &str, value: Value) {
+/// A post that differs by decision, that the layout would not put there, or that is left out.
+fn add_change(wall: &mut dyn TableLike, post: &PostChange) {
+    let length = |l: Length| Value::from(spelled::length(l).trim_matches('"'));
     let mut change = toml_edit::InlineTable::new();
-    change.insert("chainage", Value::from(chainage));
-    change.insert(key, value);
+    change.insert("chainage", length(post.chainage));
+    post.hole_diameter.map(|d| change.insert("hole_diameter", length(d)));
+    post.depth.map(|d| change.insert("hole_depth", length(d)));
+    for (key, _) in [("extra", post.extra), ("left_out", post.left_out)].iter().filter(|(_, is)| *is) {
+        change.insert(*key, Value::from(true));
+    }
     match wall.get_mut("change") {
         Some(Item::Value(Value::Array(a))) => a.push(change),
         Some(Item::ArrayOfTables(a)) => a.push(change.into_table()),
@@ -101,6 +107,28 @@ fn add_change(wall: &mut dyn TableLike, chainage: &str, key: &str, value: Value)
             wall.insert("change", Item::Value(Value::Array(list)));
         }
     }
+}
+
+/// One purchase more: at the end of the list, or in the table of an older job.
+fn add_bought(order: &mut dyn TableLike, text: &str) -> Result<(), String> {
+    let on_hand = bought_file::bought(text)?;
+    let spelled = bought_file::spelled(&on_hand);
+    match order.get_mut("bought") {
+        Some(Item::Value(Value::Array(a))) => a.push(spelled),
+        None => {
+            let mut list = toml_edit::Array::new();
+            list.push(spelled);
+            order.insert("bought", Item::Value(Value::Array(list)));
+        }
+        Some(item) => {
+            let table = item.as_table_like_mut().ok_or("`order.bought` is not a list")?;
+            let key = spelled.split_once(" of ").map_or(spelled.as_str(), |(_, key)| key).to_string();
+            let number = |i: &Item| i.as_float().or(i.as_integer().map(|n| n as f64));
+            let there = table.get(&key).and_then(number).unwrap_or(0.0);
+            table.insert(&key, toml_edit::value(there + on_hand.units));
+        }
+    }
+    Ok(())
 }
 
 /// The text with an entry of the diary at its end.

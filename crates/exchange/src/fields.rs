@@ -166,6 +166,7 @@ pub static FIELDS: &[Field] = &[
     .must(),
     field("wall", "spec", Holds::Table("spec"), "sizes"),
     field("wall", "fence", Holds::Table("fence"), "a fence on top"),
+    field("wall", "beside", Holds::OneOf(&["food bed", "play area"]), "what is grown or done right beside it"),
     field("wall", "change", Holds::Tables("change"), "posts that differ by decision"),
     field("fence", "height", LENGTH, "height above the wall's top").must().within(0.1, 4.0),
     field("fence", "wind", PRESSURE, "wind pressure on it").must().within(50.0, 5_000.0),
@@ -175,6 +176,7 @@ pub static FIELDS: &[Field] = &[
     field("change", "hole_diameter", LENGTH, "diameter of the hole there").within(0.1, 2.0),
     field("change", "hole_depth", LENGTH, "depth of the hole there").within(0.1, 6.0),
     field("change", "extra", Holds::Flag, "true for a post that the layout would not put there"),
+    field("change", "left_out", Holds::Flag, "true for a post of the layout that is left out"),
     field("spec", "post", Holds::Own("sizes in mm, treatment and strength class, such as \"125x125 UC4 C24\""), "post")
         .must(),
     field(
@@ -227,6 +229,10 @@ pub static FIELDS: &[Field] = &[
     field("near", "clear", LENGTH, "distance to keep to each side").within(0.0, 100.0),
     field("near", "trunk", LENGTH, "diameter of the trunk at breast height").within(0.02, 5.0),
     field("near", "source", Holds::Text, "where that is known from"),
+    field("near", "level", LEVEL, "its finished level, for a driveway or a path that is met").within(-500.0, 9000.0),
+    field("near", "retained", LENGTH, "how much a wall that stands there holds").within(0.05, 20.0),
+    field("near", "drained", Holds::Flag, "whether stone with a pipe or weep holes lies behind that wall"),
+    field("near", "filter", Holds::Flag, "whether a filter or fabric keeps the soil out of that stone"),
     field("near", "age_days", Holds::Number, "age of that knowledge in days").within(0.0, 40_000.0),
     field("load", "on", Holds::Text, "the element it stands on").must(),
     field("load", "what", Holds::Text, "what it is").must(),
@@ -251,7 +257,12 @@ pub static FIELDS: &[Field] = &[
     field("order", "margin", SHARE, "overhead and profit").within(0.0, 5.0),
     field("order", "crew", Holds::Table("crew"), "who works"),
     field("order", "vehicle", Holds::Table("vehicle"), "what carries the material"),
-    field("order", "bought", Holds::Own("a table of items and numbers"), "what was bought already"),
+    field(
+        "order",
+        "bought",
+        Holds::Own("a list such as [\"8 of board 200x50 UC4 C24 at 4.8 m\", \"30 of concrete bag 20 kg\"]"),
+        "what was bought so far",
+    ),
     field("crew", "people", Holds::Number, "people").within(1.0, 100.0),
     field("crew", "hours_per_day", Holds::Quantity("time"), "working hours in a day").within(3600.0, 86_400.0),
     field("vehicle", "payload", Holds::Quantity("mass"), "what it carries").within(10.0, 60_000.0),
@@ -281,6 +292,7 @@ pub static FIELDS: &[Field] = &[
     field("built post", "depth", LENGTH, "depth of its hole").must().within(0.0, 10.0),
     field("built post", "diameter", LENGTH, "diameter of its hole").must().within(0.05, 3.0),
     field("built post", "top", LEVEL, "level of its top").must().within(-500.0, 9000.0),
+    field("built post", "length", LENGTH, "its cut length, top to underside").within(0.05, 20.0),
 ];
 
 /// The row of a field.

@@ -9,7 +9,7 @@ use toml_edit::{Document, Item};
 use crate::page::{Node, Page};
 use crate::problem::Problem;
 use crate::wall_spec;
-use crate::{record_file, tables};
+use crate::{bought_file, record_file, tables};
 
 /// Largest job file that is read.
 const LARGEST: usize = 4 << 20;
@@ -164,7 +164,7 @@ impl Reader<'_> {
             o.payload = v.quantity("payload").unwrap_or(o.payload);
             o.load_volume = v.quantity("volume").unwrap_or(o.load_volume);
         }
-        o.bought = bought(n);
+        o.bought = bought_file::read(n);
         o
     }
 
@@ -400,6 +400,7 @@ fn wall(n: &Node, stock: &wall_spec::Stock) -> Option<WallWish> {
             source: f.text("source").unwrap_or_default(),
         })
     });
+    let beside = n.text("beside").map(|b| if b == "play area" { Beside::PlayArea } else { Beside::FoodBed });
     let list = n.tables("change");
     let changes = list.iter().filter_map(|c| {
         Some(groundhold_hold::PostChange {
@@ -407,6 +408,7 @@ fn wall(n: &Node, stock: &wall_spec::Stock) -> Option<WallWish> {
             hole_diameter: c.quantity("hole_diameter"),
             depth: c.quantity("hole_depth"),
             extra: c.flag("extra").unwrap_or(false),
+            left_out: c.flag("left_out").unwrap_or(false),
         })
     });
     Some(WallWish {
@@ -418,6 +420,7 @@ fn wall(n: &Node, stock: &wall_spec::Stock) -> Option<WallWish> {
         top: top?,
         spec: spec?,
         fence,
+        beside,
         changes: changes.collect(),
     })
 }
@@ -552,7 +555,20 @@ fn near(n: &Node) -> Option<Near> {
         clear: n.quantity("clear"),
         source: n.text("source").unwrap_or_default(),
         age_days: n.number("age_days"),
+        level: n.quantity("level"),
+        holds: standing_wall(n),
     })
+}
+
+/// What is known of a wall that stands there.
+fn standing_wall(n: &Node) -> Option<StandingWall> {
+    let (drained, filter) = (n.flag("drained"), n.flag("filter"));
+    for key in ["drained", "filter"] {
+        if n.has(key) && !n.has("retained") {
+            n.complain(key, "of which wall? expected `retained`, how much the wall that stands there holds");
+        }
+    }
+    Some(StandingWall { retained: n.quantity("retained")?, drained, filter })
 }
 
 fn load(n: &Node) -> Option<Load> {
@@ -572,23 +588,4 @@ fn drain(n: &Node) -> DrainWish {
         pipe: n.quantity("pipe"),
         wanted: !n.flag("none").unwrap_or(false),
     }
-}
-
-fn bought(n: &Node) -> Vec<(String, f64)> {
-    if !n.has("bought") {
-        return vec![];
-    }
-    let table = n.raw("bought").and_then(Item::as_table_like);
-    let Some(table) = table else {
-        n.complain("bought", "expected a table of items and numbers, such as { \"concrete bag 20 kg\" = 30 }");
-        return vec![];
-    };
-    let read = |(item, v): (&str, &Item)| {
-        let number = v.as_float().or(v.as_integer().map(|i| i as f64)).filter(|x| *x >= 0.0);
-        if number.is_none() {
-            n.complain("bought", format!("`{item}`: expected a number that is not negative"));
-        }
-        Some((item.to_string(), number?))
-    };
-    table.iter().filter_map(read).collect()
 }

@@ -5,6 +5,7 @@ use groundhold_hold::systems::timber_posts::{Boards, CourseFit, Fill, TimberPost
 use groundhold_plan::job::*;
 use groundhold_quantity::{Point, Units, Vector};
 
+use crate::bought_file;
 use crate::record_file::{entry_text, quoted};
 use crate::spelled as say;
 use crate::tables_text;
@@ -207,13 +208,17 @@ fn wall(out: &mut Page, w: &WallWish, stock: &Stock) {
         let source = quoted(&f.source);
         out.line("fence", format!("{{ height = {height}, wind = {wind}, solid = {solid}, source = {source} }}"));
     }
+    if let Some(b) = w.beside {
+        out.text("beside", if b == Beside::PlayArea { "play area" } else { "food bed" });
+    }
     if !w.changes.is_empty() {
         let each = w.changes.iter().map(|c| {
             let size = |key: &str, l| format!(", {key} = {}", say::length(l));
             let diameter = c.hole_diameter.map_or(String::new(), |l| size("hole_diameter", l));
             let depth = c.depth.map_or(String::new(), |l| size("hole_depth", l));
             let extra = if c.extra { ", extra = true" } else { "" };
-            format!("  {{ chainage = {}{diameter}{depth}{extra} }},\n", say::length(c.chainage))
+            let left_out = if c.left_out { ", left_out = true" } else { "" };
+            format!("  {{ chainage = {}{diameter}{depth}{extra}{left_out} }},\n", say::length(c.chainage))
         });
         out.line("change", format!("[\n{}]", each.collect::<String>()));
     }
@@ -288,6 +293,12 @@ fn near(out: &mut Page, n: &Near) {
     out.maybe("clear", n.clear.map(say::length));
     out.text("source", &n.source);
     out.maybe("age_days", n.age_days.map(say::number));
+    out.maybe("level", n.level.map(say::level));
+    if let Some(w) = &n.holds {
+        out.line("retained", say::length(w.retained));
+        out.maybe("drained", w.drained.map(|d| d.to_string()));
+        out.maybe("filter", w.filter.map(|f| f.to_string()));
+    }
 }
 
 fn drain(out: &mut Page, d: &DrainWish) {
@@ -324,7 +335,7 @@ fn order(out: &mut Page, o: &OrderWish) {
     out.line("vehicle", format!("{{ payload = {payload}, volume = {volume} }}"));
     if !o.bought.is_empty() {
         let items: Vec<String> =
-            o.bought.iter().map(|(item, n)| format!("{} = {}", key(item), say::number(*n))).collect();
-        out.line("bought", format!("{{ {} }}", items.join(", ")));
+            o.bought.iter().map(|b| format!("  {},\n", quoted(&bought_file::spelled(b)))).collect();
+        out.line("bought", format!("[\n{}]", items.concat()));
     }
 }

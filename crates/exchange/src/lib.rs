@@ -4,6 +4,7 @@
 
 pub mod fields;
 
+mod bought_file;
 mod edit;
 mod grid;
 mod grids;

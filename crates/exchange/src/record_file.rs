@@ -27,6 +27,7 @@ fn find(n: &Node) -> Option<Find> {
             wall: needed(n, "wall", n.text("wall"))?,
             post: needed(n, "post", n.number("post"))? as usize,
             chainage: n.quantity("chainage"),
+            at: n.has("at").then(|| n.point("at")).flatten(),
             depth: needed(n, "depth", n.quantity("depth"))?,
         },
         "pipe" | "cable" => {
@@ -71,6 +72,7 @@ fn built(n: &Node) -> Option<AsBuilt> {
             depth: p.quantity("depth")?,
             diameter: p.quantity("diameter")?,
             top: p.quantity("top")?,
+            length: p.quantity("length"),
         })
     });
     Some(AsBuilt { says, element, posts: posts.collect() })
@@ -85,10 +87,11 @@ pub fn entry_text(entry: &Entry) -> String {
         Event::Note => {}
         Event::Find(f) => {
             let body = match f {
-                Find::Rock { wall, post, chainage, depth } => {
-                    let place = chainage.map_or(String::new(), |c| format!("chainage = {}, ", m(c.to_m())));
+                Find::Rock { wall, post, chainage, at, depth } => {
+                    let along = chainage.map_or(String::new(), |c| format!("chainage = {}, ", m(c.to_m())));
+                    let at = at.map_or(String::new(), |p| format!("at = {}, ", point(&p)));
                     format!(
-                        "kind = \"rock\", wall = {}, post = {post}, {place}depth = {}",
+                        "kind = \"rock\", wall = {}, post = {post}, {along}{at}depth = {}",
                         quoted(wall),
                         m(depth.to_m())
                     )
@@ -116,13 +119,14 @@ pub fn entry_text(entry: &Entry) -> String {
                 .iter()
                 .map(|p| {
                     format!(
-                        "  {{ number = {}, chainage = {}, {}depth = {}, diameter = {}, top = {} }},\n",
+                        "  {{ number = {}, chainage = {}, {}depth = {}, diameter = {}, top = {}{} }},\n",
                         p.number,
                         m(p.chainage.to_m()),
                         p.at.map_or(String::new(), |at| format!("at = {}, ", point(&at))),
                         m(p.depth.to_m()),
                         m(p.diameter.to_m()),
-                        m(p.top.to_m())
+                        m(p.top.to_m()),
+                        p.length.map_or(String::new(), |l| format!(", length = {}", m(l.to_m())))
                     )
                 })
                 .collect();

@@ -58,25 +58,34 @@ const MORE_FIELDS: &[(&str, &str)] = &[
     (
         "[wall.spec]",
         "fence = { height = \"0.9 m\", wind = \"600 Pa\", solid = \"50 %\", source = \"x\" }\n\
-         change = [{ chainage = \"2.4 m\", hole_depth = \"1100 mm\" }, { chainage = \"3.0 m\", extra = true }]\n\
+         change = [{ chainage = \"2.4 m\", hole_depth = \"1100 mm\" }, { chainage = \"3.0 m\", extra = true }, { chainage = \"6.0 m\", left_out = true }]\n\
+         beside = \"play area\"\n\
          [wall.spec]\ncapping = \"150x38 UC4 C24\"\nlean = \"1:20\"\nhole_depth = \"900 mm\"\nfit = \"from top\"\n\
          stock = [\"2.4 m\", \"4.8 m\"]",
     ),
     ("fill    = \"10-20\"", "fill    = \"10-20\"\nnone    = true\npipe    = \"80 mm\""),
-    ("tax    = \"21 %\"", "tax    = \"21 %\"\nbought = { \"concrete bag 20 kg\" = 30, geotextile = 50.5 }"),
+    (
+        "[[load]]",
+        "[[near]]\nid = \"N7\"\nkind = \"old block wall\"\nline = [[\"20 m\", \"0 m\"], [\"20 m\", \"5 m\"]]\nretained = \"0.9 m\"\n\
+         drained = false\n[[near]]\nid = \"N8\"\nkind = \"driveway\"\nat = [\"20 m\", \"9 m\"]\nlevel = \"101.2 m\"\n[[load]]",
+    ),
+    (
+        "tax    = \"21 %\"",
+        "tax    = \"21 %\"\nbought = { \"concrete bag 20 kg\" = 30, geotextile = 50.5, \"board 200x50 UC4 C24 at 4.8 m\" = 8 }",
+    ),
 ];
 
 /// One entry of each kind, with a quote in a word.
 const DIARY: &str = r#"
 [[record]]
 at = 2026-05-11T10:20:00
-find = { kind = "rock", wall = "W1", post = 3, depth = "450 mm" }
+find = { kind = "rock", wall = "W1", post = 3, at = ["2.4 m", "8.5 m"], depth = "450 mm" }
 note = "rings"
 
 [[record]]
 at = 2026-05-12T10:20:00
 built.element = "W2"
-built.posts = [{ number = 1, chainage = "0 m", depth = "0.6 m", diameter = "450 mm", top = "101.08 m" }]
+built.posts = [{ number = 1, chainage = "0 m", depth = "0.6 m", diameter = "450 mm", top = "101.08 m" }, { number = 2, chainage = "1.2 m", depth = "0.6 m", diameter = "450 mm", top = "101.08 m", length = "1.4 m" }]
 
 [[record]]
 at = 2026-05-13T10:20:00

@@ -125,6 +125,10 @@ pub struct FixedPost {
     pub depth: Length,
     /// The hole it was set in.
     pub hole_diameter: Length,
+    /// Where its top is, where that was written down.
+    pub top: Option<Level>,
+    /// Its cut length, where that was written down.
+    pub length: Option<Length>,
 }
 
 /// A hole that cannot be dug deeper: rock, a pipe, an old footing.
@@ -138,8 +142,9 @@ pub struct Refusal {
     pub what: String,
 }
 
-/// A post that is not like the others by decision: a wider or deeper hole, or a post more.
-#[derive(Debug, Clone, PartialEq)]
+/// A post that is not like the others by decision: a wider or deeper hole, a post more, or a post left out. A post that is
+/// moved is one left out and one more beside it; changes are made in their order.
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct PostChange {
     /// Where along the wall line; the nearest post within 0.30 m is meant, or a new one is put here.
     pub chainage: Length,
@@ -149,6 +154,23 @@ pub struct PostChange {
     pub depth: Option<Length>,
     /// True to put a post here that the layout would not.
     pub extra: bool,
+    /// True to leave out the post that the layout would put here. Ends, corners and posts that stand stay.
+    pub left_out: bool,
+}
+
+impl PostChange {
+    /// A post more.
+    pub fn more(chainage: Length) -> PostChange {
+        PostChange { chainage, extra: true, ..PostChange::default() }
+    }
+    /// A hole of another diameter.
+    pub fn wider(chainage: Length, diameter: Length) -> PostChange {
+        PostChange { chainage, hole_diameter: Some(diameter), ..PostChange::default() }
+    }
+    /// A post left out.
+    pub fn without(chainage: Length) -> PostChange {
+        PostChange { chainage, left_out: true, ..PostChange::default() }
+    }
 }
 
 /// The ground in a section square through the wall, for the slip of the whole bank.

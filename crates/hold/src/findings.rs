@@ -242,6 +242,26 @@ pub static RETAINS_MUCH: Kind = Kind {
     when_wrong: "A wall designed by a licensed engineer.",
 };
 
+/// A change that no post takes.
+pub static CHANGE_FITS_NOTHING: Kind = Kind {
+    code: "H-040",
+    name: "change of a post fits nothing",
+    severity: Severity::Watch,
+    why: "What was decided on site about one post is left out of the plan: it is built as if nobody had decided anything.",
+    source: "common practice, no source",
+    when_wrong: "The wall was made shorter or its posts were spaced anew on purpose; then take the change out of the job.",
+};
+
+/// A post that stands is too short for the boards beside it.
+pub static BUILT_POST_SHORT: Kind = Kind {
+    code: "H-041",
+    name: "built post too short",
+    severity: Severity::Stop,
+    why: "Boards above the top of their post have nothing to lean on: the soil pushes them over.",
+    source: "geometry; common practice, no source",
+    when_wrong: "The post was lengthened by a splice that an engineer designed; then write down its new top.",
+};
+
 /// All kinds of finding of this crate.
 pub static FINDINGS: &[&Kind] = &[
     &EMBEDMENT_SHALLOW,
@@ -268,4 +288,6 @@ pub static FINDINGS: &[&Kind] = &[
     &CANNOT_CHECK,
     &SCREW_SHORT,
     &RETAINS_MUCH,
+    &CHANGE_FITS_NOTHING,
+    &BUILT_POST_SHORT,
 ];

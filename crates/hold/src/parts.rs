@@ -41,6 +41,8 @@ pub struct Post {
     pub corner: bool,
     /// It already stands.
     pub built: bool,
+    /// Where its top stands today, where it stands already and that was written down. Above `top`, it is still to be cut.
+    pub stands_to: Option<Level>,
     /// It was put in because of a change on site, not by the layout.
     pub extra: bool,
     /// How deep the hole can go, where something stopped it.

@@ -115,8 +115,8 @@ fn soil_on_the_outside_of_a_corner_makes_the_boards_behind_longer_by_the_mitre()
 fn posts_that_stand_stay_where_they_stand_with_their_depth() {
     let mut c = straight(6.0, 0.8, spec());
     c.built = vec![
-        FixedPost { chainage: mm(50.0), depth: mm(810.0), hole_diameter: mm(350.0) },
-        FixedPost { chainage: mm(1190.0), depth: mm(640.0), hole_diameter: mm(300.0) },
+        FixedPost { chainage: mm(50.0), depth: mm(810.0), hole_diameter: mm(350.0), top: None, length: None },
+        FixedPost { chainage: mm(1190.0), depth: mm(640.0), hole_diameter: mm(300.0), top: None, length: None },
     ];
     let l = lay_out(&c).unwrap();
     assert_eq!(l.posts[0].depth, mm(810.0));
@@ -127,11 +127,56 @@ fn posts_that_stand_stay_where_they_stand_with_their_depth() {
 }
 
 #[test]
+fn a_post_that_stands_keeps_its_underside_and_its_length_until_it_is_cut_down() {
+    let c = straight(6.0, 0.8, spec());
+    let was = lay_out(&c).unwrap().posts[2].clone();
+    let stands = |by: f64| {
+        let mut c = c.clone();
+        c.built = vec![FixedPost {
+            chainage: was.chainage,
+            depth: was.depth,
+            hole_diameter: was.hole_diameter,
+            top: Some(was.top + mm(by)),
+            length: Some(was.length + mm(by)),
+        }];
+        let l = lay_out(&c).unwrap();
+        let v = judge(&c, &l);
+        (l.posts[2].clone(), v.findings.iter().any(|f| f.kind.code == "H-041"))
+    };
+    let (same, short) = stands(0.0);
+    assert!((same.length - was.length).abs() < mm(0.01) && !short);
+    // 150 mm longer than needed: it is cut to the boards, and its underside stays.
+    let (high, short) = stands(150.0);
+    assert!((high.top - was.top).abs() < mm(0.01) && !short && high.stands_to == Some(was.top + mm(150.0)));
+    assert!((high.bottom - was.bottom).abs() < mm(0.01));
+    // Up to 20 mm nobody sees; more is said.
+    assert!(!stands(-19.0).1 && stands(-21.0).1);
+    let (low, _) = stands(-150.0);
+    assert!((low.length - was.length + mm(150.0)).abs() < mm(0.01));
+}
+
+#[test]
+fn a_post_that_stands_is_as_much_deeper_as_the_ground_in_front_is_higher() {
+    let mut c = straight(6.0, 0.8, spec());
+    let was = lay_out(&c).unwrap().posts[2].clone();
+    c.built = vec![FixedPost {
+        chainage: was.chainage,
+        depth: was.depth,
+        hole_diameter: was.hole_diameter,
+        top: Some(was.top),
+        length: Some(was.length),
+    }];
+    c.stations.iter_mut().for_each(|s| s.front = s.front + mm(100.0));
+    let is = lay_out(&c).unwrap().posts[2].clone();
+    assert!((is.depth - was.depth - mm(100.0)).abs() < mm(0.01), "{} and {}", is.depth.to_mm(), was.depth.to_mm());
+}
+
+#[test]
 fn a_refused_hole_ends_where_it_was_refused_and_a_post_more_stands_where_it_is_asked_for() {
     let mut c = straight(6.0, 0.8, spec());
     spec_of(&mut c).hole.depth = Some(mm(800.0));
     c.refusals = vec![Refusal { chainage: Length::m(2.4), depth: mm(600.0), what: "rock".into() }];
-    c.changes = vec![PostChange { chainage: Length::m(1.8), hole_diameter: None, depth: None, extra: true }];
+    c.changes = vec![PostChange::more(Length::m(1.8))];
     let l = lay_out(&c).unwrap();
     let depths: Vec<f64> = l.posts.iter().map(|p| p.depth.to_mm().round()).collect();
     assert_eq!(depths, [800.0, 800.0, 800.0, 600.0, 800.0, 800.0, 800.0]);
@@ -214,8 +259,13 @@ fn posts_that_stand_a_millimetre_more_than_a_bay_apart_get_no_post_between_them(
     s.hole.depth = Some(mm(700.0));
     let mut c = straight(7.2, 0.6, s);
     let before = lay_out(&c).unwrap();
-    let stand =
-        |p: &Post, by: f64| FixedPost { chainage: p.chainage + mm(by), depth: p.depth, hole_diameter: p.hole_diameter };
+    let stand = |p: &Post, by: f64| FixedPost {
+        chainage: p.chainage + mm(by),
+        depth: p.depth,
+        hole_diameter: p.hole_diameter,
+        top: Some(p.top),
+        length: Some(p.length),
+    };
     c.built = vec![stand(&before.posts[1], 0.0), stand(&before.posts[2], 1.0)];
     let l = lay_out(&c).unwrap();
     assert_eq!(l.posts.len(), before.posts.len());

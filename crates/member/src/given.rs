@@ -66,6 +66,48 @@ macro_rules! given {
 }
 pub(crate) use given;
 
+/// Declares the inputs of one formula with their rows: `field: symbol, words, unit, limits, default;`.
+macro_rules! takes {
+    ($(#[$doc:meta])* $name:ident {
+        $($field:ident: $symbol:literal, $words:literal, $unit:ident, $limits:expr $(, $default:expr)?;)*
+    }) => {
+        $crate::given::given! { $(#[$doc])* $name { $(#[doc = $words] $field,)* } }
+        impl $name<f64> {
+            /// The rows of these inputs, in their order.
+            pub const INPUTS: &'static [groundhold_working::Input] = &[$(
+                groundhold_working::Input::new(
+                    stringify!($field), $symbol, $words, groundhold_working::Unit::$unit, $limits,
+                )$(.or($default))?,
+            )*];
+        }
+    };
+}
+pub(crate) use takes;
+
+/// Declares what one formula gives, with its rows: `field: unit, words;`.
+macro_rules! gives {
+    ($(#[$doc:meta])* $name:ident { $($field:ident: $unit:ident, $words:literal;)* }) => {
+        $(#[$doc])*
+        #[derive(Debug, Clone, Copy, PartialEq)]
+        pub struct $name<N> { $(#[doc = $words] pub $field: N,)* }
+        impl $name<f64> {
+            /// The rows of these figures, in their order.
+            pub const OUTPUTS: &'static [groundhold_working::Output] = &[$(
+                groundhold_working::Output {
+                    key: stringify!($field), words: $words, unit: groundhold_working::Unit::$unit,
+                },
+            )*];
+        }
+        impl<'s> $name<groundhold_working::Shown<'s>> {
+            /// As a run of a working gives them.
+            fn found(self) -> groundhold_working::Result<Vec<groundhold_working::Found<'s>>> {
+                Ok(vec![$(groundhold_working::Found::One(self.$field),)*])
+            }
+        }
+    };
+}
+pub(crate) use gives;
+
 /// Checks every value against its row and lays them down in the order of the rows.
 pub(crate) fn lay_down(
     working: &'static Working,

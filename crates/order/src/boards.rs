@@ -144,8 +144,9 @@ fn bar_mass(row: &Price, length: Length, density: Option<Density>) -> Option<Mas
 fn length_unknown(group: &Group) -> Finding {
     let item = group.item;
     let says = format!("`{item}` lies on site, but in which lengths is not said; the cutting list goes without it.");
-    Finding::new(&BOARD_LENGTH_UNKNOWN, group.place(), says)
-        .with_remedy(Remedy::theirs("Measure them and give their length."))
+    Finding::new(&BOARD_LENGTH_UNKNOWN, group.place(), says).with_remedy(Remedy::theirs(
+        "Measure them and write them down with their length, as `8 of board 200x50 H4 C24 at 4.8 m`.",
+    ))
 }
 
 fn cannot_be_cut(error: &CutError, group: &Group) -> Finding {

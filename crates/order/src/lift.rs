@@ -1,7 +1,7 @@
 //! How heavy is a piece, and who lifts it?
 
 use groundhold_finding::{Finding, Place, Remedy};
-use groundhold_quantity::{Density, Length, Mass, trim};
+use groundhold_quantity::{Density, Length, Mass, Units, trim};
 use groundhold_working::{Found, Input, Limits, Number, Output, Result, Source, Trace, Unit, Working, check_range};
 
 use crate::findings::HEAVY_PIECE;
@@ -122,6 +122,8 @@ pub struct LiftLimits {
     pub two_persons: Mass,
     /// Where the limits are known from.
     pub source: String,
+    /// In which units its sentences speak.
+    pub units: Units,
 }
 
 impl Default for LiftLimits {
@@ -131,6 +133,7 @@ impl Default for LiftLimits {
             one_person: Mass::kg(25.0),
             two_persons: Mass::kg(50.0),
             source: "from memory: HSE INDG143, 25 kg close at waist height; two persons 50 kg: common practice".into(),
+            units: Units::Metric,
         }
     }
 }
@@ -162,21 +165,21 @@ pub fn lifting(things: &[Lifted], limits: &LiftLimits) -> Vec<Finding> {
 }
 
 fn heavy_piece(t: &Lifted, limits: &LiftLimits) -> Finding {
-    let kg = trim(t.mass.to_kg(), 0);
+    let u = limits.units;
     let by_two = t.mass <= limits.two_persons;
     let who = if by_two { "two persons" } else { "a hoist, a sack truck or a machine" };
     let says = format!(
-        "{}: {kg} kg each, {} of them; above {} kg it takes {who}.",
+        "{}: {} each, {} of them; above {} it takes {who}.",
         t.what,
+        u.mass(t.mass),
         trim(t.count, 0),
-        trim((if by_two { limits.one_person } else { limits.two_persons }).to_kg(), 0)
+        u.mass(if by_two { limits.one_person } else { limits.two_persons })
     );
     let mut f = Finding::new(&HEAVY_PIECE, Place::of(&t.element), says).with_utilisation(t.mass / limits.one_person);
     f.trace = t.trace.clone();
     if let Some(length) = t.length {
-        let most = (length * (limits.one_person / t.mass)).to_mm().floor();
-        let limit = trim(limits.one_person.to_kg(), 0);
-        let says = format!("Cut before carrying: {most:.0} mm of it is {limit} kg.");
+        let most = Length::mm((length * (limits.one_person / t.mass)).to_mm().floor());
+        let says = format!("Cut before carrying: {} of it is {}.", u.length(most), u.mass(limits.one_person));
         f = f.with_remedy(Remedy::theirs(says));
     }
     f.with_remedy(Remedy::theirs(format!("Plan the lift for {who}.")))

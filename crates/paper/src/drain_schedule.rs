@@ -2,7 +2,7 @@
 
 use groundhold_drain::{PipeRun, WallDrain};
 use groundhold_plan::Plan;
-use groundhold_quantity::{Units, trim};
+use groundhold_quantity::{Length, Units, trim};
 
 use crate::flow::Flow;
 use crate::leaf::Leaf;
@@ -100,7 +100,7 @@ fn pipe_facts(p: &PipeRun, u: Units) -> Vec<(String, String)> {
     if let (Some(filled), Some(v)) = (p.filled, p.velocity_m_per_s) {
         all.push((
             "At the design flow".into(),
-            format!("{} % of the bore deep, {} m/s", trim(filled * 100.0, 0), trim(v, 2)),
+            format!("{} % of the bore deep, {}", trim(filled * 100.0, 0), speed(v, u)),
         ));
     }
     match &p.outlet {
@@ -157,4 +157,12 @@ fn inverts(p: &PipeRun, u: Units) -> Table {
         ]);
     }
     t
+}
+
+/// A speed in metres or feet a second.
+fn speed(metres_per_second: f64, u: Units) -> String {
+    match u {
+        Units::Metric => format!("{} m/s", trim(metres_per_second, 2)),
+        Units::Feet => format!("{} ft/s", trim(Length::m(metres_per_second).to_ft(), 2)),
+    }
 }

@@ -1,10 +1,10 @@
 //! A page in the making: things on it, and the rectangles its texts take, so that nothing is printed over another.
 
-use groundhold_draw::{Align, At, Ink, Item, Label, Pen, Weight};
+use groundhold_draw::{Align, At, Ink, Item, Label, Pen, Weight, text_width};
 
 use crate::paper_size::{Frame, Paper};
 use crate::symbols;
-use crate::typeface::{in_our_letters, text_width};
+use crate::typeface::in_our_letters;
 
 pub(crate) const BLACK: Ink = Ink(24, 26, 28);
 pub(crate) const GREY: Ink = Ink(98, 104, 110);

@@ -29,11 +29,11 @@ mod typeface;
 mod wall_schedule;
 mod wrap;
 
+pub use groundhold_draw::{has_letter, text_width};
 pub use paper_size::{Frame, Paper};
 pub use pdf::{PaperError, pdf};
 pub use set::{pdf_set, sheets};
 pub use sheet::Sheet;
-pub use typeface::{has_letter, text_width};
 
 #[cfg(test)]
 mod tests;

@@ -1,6 +1,6 @@
 //! Sheets as PDF: outlines and text as text, at true size, the same bytes for the same sheets.
 
-use groundhold_draw::{Align, At, Ink, Item, Label, Pen, Weight};
+use groundhold_draw::{Align, At, Ink, Item, Label, Pen, Weight, text_width};
 use krilla::Document;
 use krilla::color::rgb;
 use krilla::destination::XyzDestination;
@@ -14,7 +14,7 @@ use krilla::surface::Surface;
 use krilla::text::{Font, TextDirection};
 
 use crate::sheet::Sheet;
-use crate::typeface::{BOLD, REGULAR, in_our_letters, text_width};
+use crate::typeface::{BOLD, REGULAR, in_our_letters};
 
 /// Why there is no PDF.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]

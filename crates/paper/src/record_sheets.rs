@@ -2,7 +2,7 @@
 
 use groundhold_plan::job::{AsBuilt, BuiltPost, Event, Find, NearKind};
 use groundhold_plan::{Plan, WallPlan};
-use groundhold_quantity::{Length, Units, trim};
+use groundhold_quantity::{Length, Point, Units, trim};
 
 use crate::earthwork_schedule::whole;
 use crate::flow::Flow;
@@ -21,12 +21,14 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
         let (what, measures) = match &e.event {
             Event::Built(b) => (format!("built {}", whole(&b.element)), built(b, u)),
             Event::Note => ("note".into(), String::new()),
-            Event::Find(Find::Rock { wall, post, chainage, depth }) => {
-                let at = chainage.map_or(String::new(), |c| format!(" at {}", u.run(c)));
-                ("found rock".into(), format!("{wall} post {post}{at}, {} below the ground in front", u.length(*depth)))
+            Event::Find(Find::Rock { wall, post, chainage, at, depth }) => {
+                let along = chainage.map_or(String::new(), |c| format!(" at {}", u.run(c)));
+                let place = at.map_or(String::new(), |p| format!(", {} (east / north)", place(p, u)));
+                let deep = u.length(*depth);
+                ("found rock".into(), format!("{wall} post {post}{along}{place}, {deep} below the ground in front"))
             }
             Event::Find(Find::Service { what, line, depth }) => {
-                let places: Vec<String> = line.iter().map(|p| format!("{:.2} / {:.2} m", p.x, p.y)).collect();
+                let places: Vec<String> = line.iter().map(|p| place(*p, u)).collect();
                 (
                     "found a service".into(),
                     format!("{what}, {} deep, at {} (east / north)", u.length(*depth), places.join(", ")),
@@ -74,6 +76,11 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
     flow.finish()
 }
 
+/// East and north of a place.
+fn place(p: Point, u: Units) -> String {
+    format!("{} / {}", u.run(Length::m(p.x)), u.run(Length::m(p.y)))
+}
+
 /// A post is the one in the record when it stands this near to it along the wall.
 const SAME_POST: Length = Length::mm(50.0);
 
@@ -110,7 +117,7 @@ fn buried(plan: &Plan) -> Table {
     let mut t = Table::new(vec![
         words("Id"),
         sentences("What"),
-        sentences("Where, east / north in m"),
+        sentences("Where, east / north"),
         figures("Depth"),
         figures("Keep clear"),
         sentences("Known from"),
@@ -123,8 +130,7 @@ fn buried(plan: &Plan) -> Table {
             NearKind::Footing(s) | NearKind::Other(s) => s.clone(),
             NearKind::Street => "street or public path".into(),
         };
-        let places: Vec<String> =
-            n.line.iter().map(|p| format!("{:.2}\u{a0}/\u{a0}{:.2}", p.x, p.y).replace('-', "−")).collect();
+        let places: Vec<String> = n.line.iter().map(|p| place(*p, u).replace(' ', "\u{a0}")).collect();
         let age = n.age_days.map_or(String::new(), |d| format!(", {} days old", trim(d, 0)));
         let source = if n.source.is_empty() { "not said".to_string() } else { n.source.clone() };
         let source = if source.contains("days old") { source } else { format!("{source}{age}") };

@@ -1,9 +1,8 @@
 //! Symbols as they are written by hand: `K_a` is a K with a lowered a.
 
-use groundhold_draw::{Align, At, Item};
+use groundhold_draw::{Align, At, Item, text_width};
 
 use crate::leaf::{Style, label};
-use crate::typeface::text_width;
 
 /// Size of an index, as a share of the letter it stands at.
 const INDEX: f64 = 0.72;

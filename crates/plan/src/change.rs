@@ -49,6 +49,8 @@ pub fn apply(job: &Job, adjust: &Adjust) -> Result<Job, String> {
             "pipe" => job.drain.pipe = Some(read(value)?),
             _ => return Err(unknown(id, field, "outlet.level, uphill, pipe")),
         }
+    } else if id == "order" && field == "bought" {
+        return Err("a purchase is written into the job file, not tried".into());
     } else {
         return Err(format!("there is no `{id}` in this job; it has {}", job.ids().join(", ")));
     }
@@ -64,27 +66,41 @@ fn unknown(id: &str, field: &str, known: &str) -> String {
 }
 
 fn wall_field(wall: &mut WallWish, field: &str, value: &str) -> Result<(), String> {
-    if field == "posts.extra" {
-        for at in value.split(',') {
-            let change = PostChange { chainage: read(at)?, hole_diameter: None, depth: None, extra: true };
-            wall.changes.push(change);
-        }
-        return Ok(());
-    }
-    if field == "posts.hole_diameter" {
-        let (diameter, at) =
-            value.split_once(" at ").ok_or_else(|| format!("found `{value}`, expected such as 600 mm at 2.400 m"))?;
-        let change =
-            PostChange { chainage: read(at)?, hole_diameter: Some(read(diameter)?), depth: None, extra: false };
-        wall.changes.push(change);
+    if let Some(changes) = post_changes(field, value) {
+        wall.changes.extend(changes?);
         return Ok(());
     }
     let Spec::TimberPosts(spec) = &mut wall.spec;
     spec_field(spec, field, value).map_err(|e| e.unwrap_or_else(|| unknown(&wall.id, field, SPEC_FIELDS)))
 }
 
+/// The changes of posts that a field of a wall spells; `None` for a field that is not about posts.
+///
+/// `posts.extra` takes chainages, `posts.left_out` too, `posts.hole_diameter` a diameter and a chainage, and `posts.moved` the
+/// chainage of the post and those at which it stands instead: `2.400 m to 2.050 m, 2.750 m`.
+pub fn post_changes(field: &str, value: &str) -> Option<Result<Vec<PostChange>, String>> {
+    let each = |list: &str, change: fn(Length) -> PostChange| -> Result<Vec<PostChange>, String> {
+        list.split(',').map(|at| read(at).map(change)).collect()
+    };
+    let parted = |by: &str, example: &str| {
+        value.split_once(by).ok_or_else(|| format!("found `{value}`, expected such as {example}"))
+    };
+    Some(match field {
+        "posts.extra" => each(value, PostChange::more),
+        "posts.left_out" => each(value, PostChange::without),
+        "posts.hole_diameter" => parted(" at ", "600 mm at 2.400 m")
+            .and_then(|(diameter, at)| Ok(vec![PostChange::wider(read(at)?, read(diameter)?)])),
+        "posts.moved" => parted(" to ", "2.400 m to 2.750 m").and_then(|(from, to)| {
+            let mut changes = each(from, PostChange::without)?;
+            changes.extend(each(to, PostChange::more)?);
+            Ok(changes)
+        }),
+        _ => return None,
+    })
+}
+
 const SPEC_FIELDS: &str = "spec.hole_depth, spec.hole_diameter, spec.spacing, spec.board, spec.post, spec.boards, \
-                           spec.screws, spec.bury, spec.fit, posts.extra, posts.hole_diameter";
+                           spec.screws, spec.bury, spec.fit, posts.extra, posts.left_out, posts.moved, posts.hole_diameter";
 
 /// `Err(None)` for a field that is not there.
 fn spec_field(spec: &mut TimberPostSpec, field: &str, value: &str) -> Result<(), Option<String>> {

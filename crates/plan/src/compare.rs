@@ -42,6 +42,19 @@ pub struct Amounts<T> {
     pub after: T,
 }
 
+/// What is left over of an item before and after, in units of the price list.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LeftOverChanged {
+    /// The item.
+    pub item: String,
+    /// Length of the bars, where it is sold so.
+    pub stock_length: Option<Length>,
+    /// Before.
+    pub before: f64,
+    /// After.
+    pub after: f64,
+}
+
 /// What changes.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Difference {
@@ -55,6 +68,8 @@ pub struct Difference {
     pub volumes: Vec<Amounts<Volume>>,
     /// Lines of the order: still to buy, or left over.
     pub order: Vec<Change>,
+    /// What lies on site and is not needed, by item and length, before and after.
+    pub left_over: Vec<LeftOverChanged>,
     /// The total before and after.
     pub price: Option<Amounts<Money>>,
     /// Findings that came: code, place, sentence.
@@ -82,6 +97,7 @@ pub fn compare(before: &Plan, after: &Plan) -> Difference {
         posts: posts(before, after),
         volumes: volumes(before, after),
         order: groundhold_order::compare(&before.quote, &after.quote),
+        left_over: left_over(before, after),
         price: (before.quote.total != after.quote.total).then(|| Amounts {
             what: "total with tax".into(),
             before: before.quote.total,
@@ -174,6 +190,25 @@ fn volumes(a: &Plan, b: &Plan) -> Vec<Amounts<Volume>> {
         all
     };
     pairs(of(a), of(b), |x, y| (x - y).abs() > SAME_VOLUME)
+}
+
+fn left_over(a: &Plan, b: &Plan) -> Vec<LeftOverChanged> {
+    type Key = (String, Option<Length>);
+    let of = |p: &Plan| -> Vec<(Key, f64)> {
+        p.take_off.left_over.iter().map(|l| ((l.item.clone(), l.stock_length), l.units)).collect()
+    };
+    let (before, after) = (of(a), of(b));
+    let find = |all: &[(Key, f64)], key: &Key| all.iter().find(|(k, _)| k == key).map_or(0.0, |(_, n)| *n);
+    let mut changed = vec![];
+    let only_after = after.iter().filter(|(k, _)| before.iter().all(|(b, _)| b != k));
+    for (key, _) in before.iter().chain(only_after) {
+        let (x, y) = (find(&before, key), find(&after, key));
+        if (x - y).abs() > 1e-9 {
+            let (item, stock_length) = key.clone();
+            changed.push(LeftOverChanged { item, stock_length, before: x, after: y });
+        }
+    }
+    changed
 }
 
 /// Findings of `a` that `b` does not have.

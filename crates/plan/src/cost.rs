@@ -9,6 +9,10 @@ use crate::plan::{Plan, plan};
 /// Fills in the cost of every remedy that is ours, and whether a new plan shows the finding gone.
 pub(crate) fn price_remedies(job: &Job, planned: &mut Plan) {
     let total = planned.quote.total;
+    let count = |all: &[groundhold_finding::Finding], code: &str, element: &str| {
+        all.iter().filter(|f| f.kind.code == code && f.place.element == element).count()
+    };
+    let before = planned.findings.clone();
     let mut tried: Vec<(Vec<groundhold_finding::Adjust>, Option<Plan>)> = vec![];
     for finding in &mut planned.findings {
         let (code, place) = (finding.kind.code, finding.place.clone());
@@ -20,7 +24,8 @@ pub(crate) fn price_remedies(job: &Job, planned: &mut Plan) {
             }
             let Some((_, Some(after))) = tried.iter().find(|(change, _)| *change == remedy.change) else { continue };
             remedy.cost = Some(after.quote.total - total);
-            remedy.proven = !after.findings.iter().any(|f| f.kind.code == code && f.place.element == place.element);
+            // Posts may be renumbered by it: gone is where the element has fewer of the kind than before.
+            remedy.proven = count(&after.findings, code, &place.element) < count(&before, code, &place.element);
         }
     }
 }

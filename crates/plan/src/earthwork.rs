@@ -47,9 +47,9 @@ fn kind(k: GroundKind) -> dig::ElementKind {
 }
 
 /// Stone under treads and ramps where the job says nothing else. Common practice, no source.
-pub(crate) const TREAD_BUILD_UP: Length = Length::mm(150.0);
+pub const TREAD_BUILD_UP: Length = Length::mm(150.0);
 /// Stone under a ramp. Common practice, no source.
-pub(crate) const RAMP_BUILD_UP: Length = Length::mm(100.0);
+pub const RAMP_BUILD_UP: Length = Length::mm(100.0);
 
 /// Thickness of stone and paving under an element.
 pub(crate) fn build_up(job: &Job, m: &Moves) -> Length {
@@ -83,6 +83,7 @@ pub(crate) fn base_case(job: &Job, soil: dig::Factors) -> dig::DigCase {
     let mut case = dig::DigCase::new(soil);
     case.turf = job.ground.turf;
     case.topsoil = job.ground.topsoil;
+    case.units = job.about.units;
     case.vehicle = dig::Vehicle { payload: job.order.payload, volume: job.order.load_volume };
     case
 }

@@ -44,7 +44,7 @@ pub(crate) fn check(job: &Job, ground: &Tin, shaped: &Shaped) -> Vec<Finding> {
         .iter()
         .filter_map(|near| match &near.kind {
             NearKind::Other(what) if COVERS.iter().any(|c| what.contains(c)) => cover(job, near, what, shaped),
-            NearKind::Footing(what) => banked(job, near, what, ground, shaped),
+            NearKind::Footing(what) if near.holds.is_none() => banked(job, near, what, ground, shaped),
             _ => None,
         })
         .collect()

@@ -5,12 +5,15 @@
 
 pub mod job;
 
+mod again;
+mod beside;
 mod change;
 mod checker;
 mod compare;
 mod cost;
 mod drainage;
 mod earthwork;
+mod existing;
 mod kept_clear;
 mod near;
 mod needs;
@@ -19,18 +22,20 @@ mod programme;
 mod registry;
 mod setting_out;
 mod standing;
+mod start;
 mod survey;
 mod trouble;
 mod walls;
 mod wish;
 
-pub use change::apply;
+pub use change::{apply, post_changes};
 pub use checker::{Violation, check};
-pub use compare::{Amounts, Difference, PostChanged, PostFigures, compare};
-pub use earthwork::Moves;
+pub use compare::{Amounts, Difference, LeftOverChanged, PostChanged, PostFigures, compare};
+pub use earthwork::{Moves, RAMP_BUILD_UP, TREAD_BUILD_UP};
 pub use near::everything as everything_near;
-pub use plan::{Plan, balance, plan, plan_priced};
+pub use plan::{Plan, balance, plan, plan_priced, plan_quick, replan, replan_quick};
 pub use registry::{finding_kinds, working, workings};
+pub use standing::rock_along;
 pub use survey::Survey;
 pub use trouble::{Part, Trouble};
 pub use walls::WallPlan;

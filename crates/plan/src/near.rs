@@ -95,6 +95,11 @@ pub static FINDINGS: &[&Kind] = &[
     &crate::kept_clear::COVER_KEPT_OPEN,
     &crate::kept_clear::SOIL_AGAINST,
     &crate::standing::ENTRY_FITS_NOTHING,
+    &crate::start::LEVEL_CARRIED,
+    &crate::start::BASE_STEPS,
+    &crate::existing::WALL_UNDRAINED,
+    &crate::existing::WALL_TOPPED_UP,
+    &crate::beside::TREATED_BESIDE,
 ];
 
 /// Radius of the ground in which a tree's roots are protected.
@@ -149,6 +154,8 @@ pub fn everything(job: &Job) -> Vec<Near> {
                 clear: None,
                 source: format!("found {}", entry.at),
                 age_days: None,
+                level: None,
+                holds: None,
             });
         }
     }

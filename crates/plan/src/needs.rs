@@ -5,7 +5,7 @@ use groundhold_drain::Drained;
 use groundhold_finding::Finding;
 use groundhold_hold::{Layout, Role, Spec};
 use groundhold_order::{self as order, Head, Measured, Need};
-use groundhold_quantity::{Area, Density, Length, Mass, Share, Volume};
+use groundhold_quantity::{Area, Density, Length, Mass, Share, Units, Volume};
 use groundhold_shape::{GroundKind, Shaped};
 
 use crate::earthwork::{Moves, RAMP_BUILD_UP, TREAD_BUILD_UP, build_up};
@@ -75,20 +75,7 @@ fn wall(w: &WallPlan, job: &Job, stone: &str) -> Vec<Need> {
         let count = f.count as f64;
         needs.push(Need::new(&f.item, &w.of, &f.what, Measured::Count(count)).wasting(Share::percent(10.0)));
     }
-    let holes: Vec<Volume> =
-        layout.holes.iter().filter(|h| !h.built && h.concrete > Volume::ZERO).map(|h| h.concrete).collect();
-    let per_bag = job.order.prices.iter().find(|p| p.item == CONCRETE).and_then(|p| match p.holds {
-        Some(Measured::Volume(v)) => Some(v),
-        _ => None,
-    });
-    let per_bag = per_bag.or_else(|| order::bag_yield(BAG).ok());
-    if let (false, Some(per_bag)) = (holes.is_empty(), per_bag)
-        && let Ok(bags) = order::concrete_bags(&holes, OVER_DIG, per_bag)
-    {
-        needs.push(
-            Need::new(CONCRETE, &w.of, "concrete round the posts", Measured::Count(bags.bags)).because(bags.trace),
-        );
-    }
+    needs.extend(concrete(w, job, false));
     let gravel: Volume = layout.holes.iter().filter(|h| !h.built).map(|h| h.gravel).sum();
     if gravel > Volume::ZERO {
         needs.push(
@@ -103,12 +90,46 @@ fn wall(w: &WallPlan, job: &Job, stone: &str) -> Vec<Need> {
     needs
 }
 
+/// Bags for the holes of a wall that are still to be filled, or that are filled already.
+fn concrete(w: &WallPlan, job: &Job, built: bool) -> Option<Need> {
+    let holes = w.layout.holes.iter().filter(|h| h.built == built && h.concrete > Volume::ZERO);
+    let holes: Vec<Volume> = holes.map(|h| h.concrete).collect();
+    let per_bag = job.order.prices.iter().find(|p| p.item == CONCRETE).and_then(|p| match p.holds {
+        Some(Measured::Volume(v)) => Some(v),
+        _ => None,
+    });
+    let per_bag = per_bag.or_else(|| order::bag_yield(BAG).ok())?;
+    let bags = if holes.is_empty() { None } else { order::concrete_bags(&holes, OVER_DIG, per_bag).ok() }?;
+    Some(Need::new(CONCRETE, &w.of, "concrete round the posts", Measured::Count(bags.bags)).because(bags.trace))
+}
+
+/// What stands has used up: posts as they were cut, and concrete round them.
+pub(crate) fn standing(s: &Sources) -> Vec<Need> {
+    let mut needs = vec![];
+    for w in s.walls {
+        let posts = w.layout.pieces.iter().filter(|p| p.built);
+        for (i, p) in posts.enumerate() {
+            let mark = format!("{}-built-{}", w.id, i + 1);
+            needs.push(Need::new(&p.material, &w.of, "posts", Measured::Pieces(vec![(mark, p.length)])));
+        }
+        needs.extend(concrete(w, s.job, true));
+    }
+    needs
+}
+
 /// Said where the holes of all walls together take so much concrete that bags are not the way.
-pub(crate) fn much_concrete(walls: &[WallPlan]) -> Option<Finding> {
+pub(crate) fn much_concrete(units: Units, walls: &[WallPlan]) -> Option<Finding> {
     let holes = walls.iter().flat_map(|w| w.layout.holes.iter());
     let volumes: Vec<Volume> = holes.filter(|h| !h.built && h.concrete > Volume::ZERO).map(|h| h.concrete).collect();
     let per_bag = order::bag_yield(BAG).ok()?;
-    order::concrete_bags(&volumes, OVER_DIG, per_bag).ok()?.finding
+    let bags = order::concrete_bags(&volumes, OVER_DIG, per_bag).ok()?;
+    let mut finding = bags.finding?;
+    finding.says = format!(
+        "{} of concrete is {:.0} bags: ask the price of ready-mixed as well.",
+        units.volume(bags.volume),
+        bags.bags
+    );
+    Some(finding)
 }
 
 /// Pieces that are not built yet, by material, with marks that name their wall.
@@ -191,12 +212,12 @@ fn steps(s: &Sources) -> Vec<Need> {
 }
 
 /// What a person must lift.
-pub(crate) fn lifted(walls: &[WallPlan], shaped: &Shaped) -> Vec<order::Lifted> {
+pub(crate) fn lifted(units: Units, walls: &[WallPlan], shaped: &Shaped) -> Vec<order::Lifted> {
     let mut things: Vec<order::Lifted> = vec![];
     for w in walls {
         for p in w.layout.pieces.iter().filter(|p| !p.built) {
             let Ok((mass, trace)) = order::piece_mass(p.section.0, p.section.1, p.length, WET_TIMBER) else { continue };
-            let what = format!("{} {:.2} m", p.material, p.length.to_m());
+            let what = format!("{} {}", p.material, units.run(p.length));
             match things.iter_mut().find(|t| t.what == what && t.element == w.of) {
                 Some(t) => t.count += 1.0,
                 None => things.push(order::Lifted {

@@ -68,7 +68,8 @@ pub(crate) fn works(
     let near = everything(job);
     let services = || near.iter().filter(|n| matches!(n.kind, NearKind::Service(_)));
     let clearance = services().filter_map(|n| nearest_dig(shaped, walls, &n.line)).reduce(Length::min);
-    let heaviest = needs::lifted(walls, shaped).into_iter().reduce(|a, b| if b.mass > a.mass { b } else { a });
+    let heaviest =
+        needs::lifted(job.about.units, walls, shaped).into_iter().reduce(|a, b| if b.mass > a.mass { b } else { a });
     let stripped = moves.iter().map(|m| m.volumes.cut_area + m.volumes.fill_area).sum();
     build::Works {
         walls: walls.iter().map(|w| wall(job, w, drained, shaped, lowest)).collect(),
@@ -79,10 +80,11 @@ pub(crate) fn works(
         drainage: build::Drainage {
             collector: drained.pipes.iter().map(|p| p.trench.length).sum(),
             trench: drained.pipes.iter().map(|p| p.trench.dug).sum(),
-            outlet: job
-                .drain
-                .outlet
-                .map(|(at, l)| format!("at {:.2} m east, {:.2} m north, level {:.3} m", at.x, at.y, l.to_m())),
+            outlet: job.drain.outlet.map(|(at, l)| {
+                let u = job.about.units;
+                let run = |m: f64| u.run(Length::m(m));
+                format!("at {} east, {} north, level {}", run(at.x), run(at.y), u.level(l))
+            }),
             complete: false,
         },
         services_near: services().next().is_some(),
@@ -100,6 +102,7 @@ pub(crate) fn works(
         dig: if dug.dug() > MACHINE_FROM { build::DigBy::Machine } else { build::DigBy::Hand },
         access: build::Access { haul: Length::m(20.0), narrowest: None },
         approval_needed: false,
+        units: job.about.units,
     }
 }
 
@@ -173,12 +176,23 @@ fn wall(job: &Job, w: &WallPlan, drained: &Drained, shaped: &Shaped, lowest: Lev
         holds_fill_of: behind(false),
         stands_in_cut_of: behind(true),
         built: Share::fraction(if l.posts.is_empty() { 0.0 } else { standing as f64 / l.posts.len() as f64 }),
+        cut_down: cut_down(job, w),
         complete: is_built(job, &w.id),
         water_found: job
             .record
             .iter()
             .any(|e| matches!(&e.event, Event::Find(Find::Water { element, .. }) if *element == w.id)),
     }
+}
+
+/// Less than this is not cut off.
+const NOT_CUT: Length = Length::mm(5.0);
+
+/// Posts that stand higher than they are planned now.
+fn cut_down(job: &Job, w: &WallPlan) -> Vec<String> {
+    let over = w.layout.posts.iter().filter_map(|p| Some((p.number, p.stands_to? - p.top)));
+    let over = over.filter(|(_, by)| NOT_CUT < *by);
+    over.map(|(number, by)| format!("post {number} by {}", job.about.units.length(by))).collect()
 }
 
 fn of<'a>(moves: &'a [Moves], element: &'a str, kind: GroundKind) -> Option<&'a Moves> {
@@ -259,6 +273,7 @@ pub(crate) fn facts(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]
         _ => Some(None),
     });
     build::Facts {
+        units: job.about.units,
         walls: walls.iter().map(|w| wall_facts(job, ground, w)).collect(),
         pads: shaped.pads.iter().map(|p| pad_facts(job, ground, p, shaped)).collect(),
         edges: edges(walls),
@@ -293,7 +308,7 @@ pub(crate) fn facts(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]
             Some(Some(days)) => build::Enquiry::Replied { days_ago: days.max(0.0) as u32 },
             _ => build::Enquiry::NotTold,
         },
-        finds: job.record.iter().filter_map(find).collect(),
+        finds: job.record.iter().filter_map(|e| find(e, walls)).collect(),
     }
 }
 
@@ -385,7 +400,7 @@ fn edges(walls: &[WallPlan]) -> Vec<build::EdgeFacts> {
     worst.collect()
 }
 
-fn find(entry: &crate::job::Entry) -> Option<build::GroundFind> {
+fn find(entry: &crate::job::Entry, walls: &[WallPlan]) -> Option<build::GroundFind> {
     let Event::Find(f) = &entry.event else { return None };
     let (what, element, on, depth) = match f {
         Find::Rock { wall, post, depth, .. } => {
@@ -400,5 +415,9 @@ fn find(entry: &crate::job::Entry) -> Option<build::GroundFind> {
         Find::Water { element, depth } => (build::GroundFound::Water, element.clone(), String::new(), Some(*depth)),
         Find::LevelError { .. } => return None,
     };
-    Some(build::GroundFind { what, element, on, depth, settled: false })
+    // A rock is settled when no post stands in its hole any more.
+    let on_rock = |w: &WallPlan| w.layout.posts.iter().any(|p| p.refused_at.is_some() && p.refused_at == depth);
+    let rock = walls.iter().find(|w| what == build::GroundFound::Rock && w.id == element);
+    let settled = rock.is_some_and(|w| !on_rock(w));
+    Some(build::GroundFind { what, element, on, depth, settled })
 }

@@ -37,7 +37,13 @@ pub(crate) fn posts(job: &Job, wall: &str, stations: &[hold::Station]) -> Vec<ho
     for p in written(job, |element| element == wall) {
         let Some(chainage) = chainage(p, stations) else { continue };
         posts.retain(|q| (q.chainage - chainage).abs() > Length::mm(10.0));
-        posts.push(hold::FixedPost { chainage, depth: p.depth, hole_diameter: p.diameter });
+        posts.push(hold::FixedPost {
+            chainage,
+            depth: p.depth,
+            hole_diameter: p.diameter,
+            top: Some(p.top),
+            length: p.length,
+        });
     }
     posts.sort_by(|a, b| a.chainage.to_m().total_cmp(&b.chainage.to_m()));
     posts
@@ -46,7 +52,11 @@ pub(crate) fn posts(job: &Job, wall: &str, stations: &[hold::Station]) -> Vec<ho
 /// A wall that fades begins elsewhere when the ground or the pad changes, so a post is found again by its place. `None`
 /// where the wall does not pass it.
 fn chainage(p: &BuiltPost, stations: &[hold::Station]) -> Option<Length> {
-    let Some(at) = p.at else { return Some(p.chainage) };
+    p.at.map_or(Some(p.chainage), |at| on_line(at, stations))
+}
+
+/// The chainage of a place on a wall's line; `None` where the wall does not pass it.
+pub(crate) fn on_line(at: Point, stations: &[hold::Station]) -> Option<Length> {
     let pieces = stations.windows(2).map(|w| {
         let way = w[1].at - w[0].at;
         let t = ((at - w[0].at).dot(way) / way.dot(way).max(1e-12)).clamp(0.0, 1.0);
@@ -54,6 +64,15 @@ fn chainage(p: &BuiltPost, stations: &[hold::Station]) -> Option<Length> {
     });
     let (off, chainage) = pieces.min_by(|a, b| a.0.to_m().total_cmp(&b.0.to_m()))?;
     (off <= ON_LINE).then_some(chainage)
+}
+
+/// Where along a wall, as it is planned now, a rock lies that was found at it; `None` for another find, another wall, or a
+/// place that the wall does not pass now.
+pub fn rock_along(find: &Find, wall: &WallPlan) -> Option<Length> {
+    let Find::Rock { wall: id, post, chainage, at, .. } = find else { return None };
+    let by_number = || wall.layout.post(*post).map(|p| p.chainage);
+    let known = || at.map_or_else(|| chainage.or_else(by_number), |at| on_line(at, &wall.case.stations));
+    (*id == wall.id).then(known).flatten()
 }
 
 /// The job with every wall led on to the posts of it that stand beyond its new end; `None` where none does.
@@ -99,11 +118,14 @@ pub(crate) fn check(job: &Job, walls: &[WallPlan], points: &[groundhold_measure:
             Event::Find(Find::LevelError { point, .. }) if !points.iter().any(|p| p.id == *point) => {
                 said.push((String::new(), format!("a level at point {point}, which was not surveyed"), &entry.at));
             }
-            Event::Find(Find::Rock { wall: id, post, chainage, .. }) => match wall(id) {
+            Event::Find(Find::Rock { wall: id, post, chainage, at, .. }) => match wall(id) {
                 None => {
                     said.push((id.clone(), format!("rock at {id}, and there is no such wall in the plan"), &entry.at))
                 }
-                Some(w) if chainage.is_none() && w.layout.post(*post).is_none() => {
+                Some(w) if at.is_some_and(|at| on_line(at, &w.case.stations).is_none()) => {
+                    said.push((id.clone(), format!("rock at {id}, where the wall does not stand now"), &entry.at));
+                }
+                Some(w) if at.is_none() && chainage.is_none() && w.layout.post(*post).is_none() => {
                     let n = w.layout.posts.len();
                     said.push((
                         id.clone(),

@@ -8,6 +8,7 @@ use groundhold_surface::Tin;
 use hold::systems::timber_posts::Boards;
 use hold::{Layout, Neighbour, NeighbourKind, Spec, Verdict, WallCase};
 
+use crate::again::Earlier;
 use crate::job::{Event, Find, Job, NearKind, WallWish};
 use crate::trouble::{Part, Trouble};
 
@@ -33,19 +34,25 @@ pub(crate) struct Common<'a> {
     pub shaped: &'a Shaped,
     pub soil: &'a Soil,
     pub basis: &'static Basis,
+    /// True where slips of the bank are searched.
+    pub slips: bool,
 }
 
 /// Lays out and judges every wall.
 ///
 /// # Errors
 /// Walls that cannot be laid out, each with its id.
-pub(crate) fn walls(common: &Common) -> Result<Vec<WallPlan>, Vec<Trouble>> {
+pub(crate) fn walls(common: &Common, earlier: &Earlier) -> Result<Vec<WallPlan>, Vec<Trouble>> {
     let mut plans = vec![];
     let mut troubles = vec![];
     for profile in &common.shaped.walls {
         let Some(wish) = common.job.walls.iter().find(|w| w.id == profile.id) else { continue };
         for (id, from, to) in runs(profile) {
             let Some(case) = case(common, wish, profile, &id, from, to) else { continue };
+            if let Some(same) = earlier.wall(&case) {
+                plans.push(same.clone());
+                continue;
+            }
             match hold::hold(&case) {
                 Ok((layout, verdict)) => {
                     plans.push(WallPlan { id, of: wish.id.clone(), case, layout, verdict });
@@ -123,7 +130,7 @@ fn case(
         bank: bank(common, profile, from),
         water: hold::Water { drained: common.job.drain.wanted, blocked: Share::fraction(1.0) },
         basis: common.basis,
-        search_slip: true,
+        search_slip: common.slips,
         built: crate::standing::posts(common.job, id, &stations),
         refusals: vec![],
         changes: wish.changes.clone(),
@@ -311,12 +318,16 @@ fn ray_meets(at: Point, ray: Vector, a: Point, b: Point) -> Option<Length> {
 fn refusals(job: &Job, case: &WallCase) -> Vec<hold::Refusal> {
     let mut found: Vec<hold::Refusal> = vec![];
     for entry in &job.record {
-        let Event::Find(Find::Rock { wall, post, chainage, depth }) = &entry.event else { continue };
+        let Event::Find(Find::Rock { wall, post, chainage, at, depth }) = &entry.event else { continue };
         if *wall != case.id {
             continue;
         }
         let by_number = || hold::lay_out(case).ok()?.post(*post).map(|p| p.chainage);
-        let Some(chainage) = chainage.or_else(by_number) else { continue };
+        let place = match at {
+            Some(at) => crate::standing::on_line(*at, &case.stations),
+            None => chainage.or_else(by_number),
+        };
+        let Some(chainage) = place else { continue };
         found.retain(|r| (r.chainage - chainage).abs() > Length::mm(10.0));
         found.push(hold::Refusal { chainage, depth: *depth, what: "rock".into() });
     }

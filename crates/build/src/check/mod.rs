@@ -13,6 +13,8 @@ use crate::{Facts, Region};
 
 /// Holds facts against the rules of a region. Findings of one kind on one element are one finding with all its reasons.
 pub fn check_region(region: &Region, facts: &Facts) -> Vec<Finding> {
+    // Sentences speak in the units of the job, whatever those of the place are.
+    let region = &Region { units: facts.units, ..*region };
     let mut said = vec![];
     silent(region, facts, &mut said);
     for w in &facts.walls {

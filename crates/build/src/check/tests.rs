@@ -47,7 +47,8 @@ fn the_american_four_feet_are_counted_from_the_underside_of_the_base() {
     w.total = Length::ft(4.0);
     assert_eq!(codes("us-model", &with(vec![w.clone()])), Vec::<&str>::new());
     w.total = Length::ft(4.0) + Length::inch(1.5);
-    let said = check_region(region("us-model").unwrap(), &with(vec![w]));
+    let facts = Facts { units: groundhold_quantity::Units::Feet, ..with(vec![w]) };
+    let said = check_region(region("us-model").unwrap(), &facts);
     assert_eq!(said.len(), 1);
     assert!(said[0].says.contains("4 ft 1½ in"), "{}", said[0].says);
     assert!(said[0].remedies[0].says.starts_with("Build it 1½ in lower"), "{:?}", said[0].remedies);

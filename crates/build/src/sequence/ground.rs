@@ -1,6 +1,6 @@
 //! Level areas: cut from the top down, filled when what holds the fill stands, surfaced last.
 
-use groundhold_quantity::{Area, Volume};
+use groundhold_quantity::{Area, Length, Volume};
 
 use super::draft::{Book, Draft, Kind};
 use super::wall;
@@ -18,8 +18,9 @@ pub(crate) fn cut(book: &mut Book, p: &PadWorks) {
         DigBy::Hand => together("dig and wheel away", &[rates::dig_hand(job.ground), barrow(job.access.haul)]),
     };
     let draft = Draft::new(Kind::Cut, &p.id, format!("Cut {}", p.id), p.cut.to_m3(), &rate).how(format!(
-        "From the top down, up to {:.2} m deep; leave the last 50 mm until it is surfaced; check the level often.",
-        p.cut_depth.to_m()
+        "From the top down, up to {} deep; leave the last {} until it is surfaced; check the level often.",
+        job.units.run(p.cut_depth),
+        job.units.length(Length::mm(50.0))
     ));
     let draft = book.site_ready(draft);
     book.put(draft);

@@ -19,8 +19,10 @@ pub(crate) fn remarks(works: &Works, crew: &Crew, p: &Programme) -> Vec<Finding>
         && gate < NARROWEST_MACHINE
     {
         let says = format!(
-            "The way in is {:.0} mm wide at its narrowest; the narrowest small excavators need about 700 to 750 mm.",
-            gate.to_mm()
+            "The way in is {} wide at its narrowest; the narrowest small excavators need about {} to {}.",
+            works.units.length(gate),
+            works.units.length(NARROWEST_MACHINE),
+            works.units.length(Length::mm(750.0))
         );
         let by_hand = Remedy::theirs("Dig by hand, open the way for a day, or lift the machine in.");
         said.push(Finding::new(&NO_MACHINE_ACCESS, Place::job(), says).with_remedy(by_hand));

@@ -47,7 +47,7 @@ fn strip(book: &mut Book) {
             together("strip by hand", &[rates::dig_hand(crate::GroundClass::Soft), rates::barrow(w.access.haul)])
         }
     };
-    let name = format!("Strip turf and topsoil, {:.1} m²", w.stripped.area.to_m2());
+    let name = format!("Strip turf and topsoil, {}", w.units.area(w.stripped.area));
     let draft = Draft::new(Kind::Strip, "", name, volume.to_m3(), &rate)
         .how("Turf and topsoil each to a heap of their own, out of the way of everything that follows.");
     let draft = book.site_ready(draft);
@@ -75,7 +75,7 @@ fn first_spade(book: &Book) -> Vec<String> {
         checks.push("Approval, engineer's answer and neighbours' answers are on file.".into());
     }
     if let Some(t) = &w.tree {
-        checks.push(format!("{} is fenced at {:.1} m from its trunk.", t.id, t.trunk.to_m() * 12.0));
+        checks.push(format!("{} is fenced at {} from its trunk.", t.id, w.units.run(t.trunk * 12.0)));
     }
     if w.drainage.outlet.is_none() {
         checks.push("The outlet is decided: nobody has said yet where the water goes.".into());
@@ -103,9 +103,9 @@ fn outlet(book: &mut Book) {
         rates::hours_of(1.0, &rates::scaled(&rates::OUTLET, draft.hours.likely.to_h() / rates::OUTLET.likely)).1;
     let to = d.outlet.as_deref().unwrap_or("to where it is decided");
     let draft = draft.how(format!(
-        "{:.1} m of pipe, {to}; {:.2} m³ of trench. Outlet below every pipe, screened, in sight.",
-        d.collector.to_m(),
-        d.trench.to_m3()
+        "{} of pipe, {to}; {} of trench. Outlet below every pipe, screened, in sight.",
+        w.units.run(d.collector),
+        w.units.volume(d.trench)
     ));
     let draft = book.site_ready(draft);
     book.put(draft);

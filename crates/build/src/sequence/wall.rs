@@ -1,6 +1,6 @@
 //! A wall of posts and boards: trench, holes, posts, concrete, boards, pipe and fabric, stone, fill, capping.
 
-use groundhold_quantity::Volume;
+use groundhold_quantity::{Length, Units, Volume};
 
 use super::draft::{Book, Draft, Kind};
 use crate::rates::{self, barrow, together};
@@ -62,10 +62,10 @@ fn dig(book: &mut Book, w: &WallWorks, lower: Option<&str>) {
             DigBy::Hand => rates::hole_hand(job.ground, w.hole_depth),
         };
         let how = format!(
-            "To {} mm deep and {} mm wide at most; {:.2} m³ in all for {} holes. Cover each at once.",
-            w.hole_depth.to_mm().round(),
-            w.hole_diameter.to_mm().round(),
-            w.holes_volume.to_m3(),
+            "To {} deep and {} wide at most; {} in all for {} holes. Cover each at once.",
+            job.units.length(w.hole_depth),
+            job.units.length(w.hole_diameter),
+            job.units.volume(w.holes_volume),
             w.holes
         );
         let draft = Draft::new(Kind::Holes, &w.id, format!("Dig post holes of {}", w.id), holes, &rate).how(how);
@@ -88,18 +88,18 @@ fn posts(book: &mut Book, w: &WallWorks) {
             .how(format!(
                 "{BEFORE_BOARDS} days before boards, {BEFORE_FILL} days before fill is compacted against it (common practice, 2 to 7 days)."
             ))
-            .hold("concrete", before_concrete(w));
+            .hold("concrete", before_concrete(book.works.units, w));
         let draft = book.site_ready(draft).after(book.up_to(&w.id, Kind::Posts));
         book.put(draft);
     }
 }
 
-fn before_concrete(w: &WallWorks) -> Vec<String> {
+fn before_concrete(units: Units, w: &WallWorks) -> Vec<String> {
     vec![
         format!(
-            "Every hole measured: depth up to {} mm as in the post table, width {} mm.",
-            w.hole_depth.to_mm().round(),
-            w.hole_diameter.to_mm().round()
+            "Every hole measured: depth up to {} as in the post table, width {}.",
+            units.length(w.hole_depth),
+            units.length(w.hole_diameter)
         ),
         "Bottom firm, clean and dry; what was found is written down.".into(),
         "Posts within 10 mm of their place, top within 5 mm, lean as drawn.".into(),
@@ -112,16 +112,26 @@ fn boards(book: &mut Book, w: &WallWorks) {
         return;
     }
     let draft =
-        Draft::new(Kind::Boards, &w.id, format!("Cut and fix boards of {}", w.id), w.boards as f64, &rates::BOARD)
-            .how("Lowest course first, level from end to end; every joint on a post; brush every cut end.");
+        Draft::new(Kind::Boards, &w.id, format!("Cut and fix boards of {}", w.id), w.boards as f64, &rates::BOARD).how(
+            cut_down(w) + "Lowest course first, level from end to end; every joint on a post; brush every cut end.",
+        );
     let draft = book.site_ready(draft).after(book.up_to(&w.id, Kind::Posts));
     let draft = draft.after_wait(book.exactly(&w.id, Kind::Concrete), BEFORE_BOARDS);
     book.put(draft);
 }
 
+/// What is said first where posts stand higher than the wall will be.
+fn cut_down(w: &WallWorks) -> String {
+    match w.cut_down.is_empty() {
+        true => String::new(),
+        false => format!("Posts that stand too high are cut down first, to the string: {}. ", w.cut_down.join(", ")),
+    }
+}
+
 fn drain(book: &mut Book, w: &WallWorks) {
     let (pipe, fabric) =
         (rates::hours_of(w.pipe.to_m(), &rates::PIPE), rates::hours_of(w.fabric.to_m2(), &rates::FABRIC));
+    let units = book.works.units;
     let something = w.pipe.to_m() > 0.0 || w.fabric.to_m2() > 0.0;
     if something {
         // One task of two quantities: the rate is that of the mix, per metre of wall.
@@ -137,9 +147,10 @@ fn drain(book: &mut Book, w: &WallWorks) {
         };
         let draft =
             Draft::new(Kind::Pipe, &w.id, format!("Lay fabric and pipe behind {}", w.id), run, &rate).how(format!(
-                "{:.1} m of pipe from the outlet upwards, {:.1} m² of fabric with laps of 300 mm and more.",
-                w.pipe.to_m(),
-                w.fabric.to_m2()
+                "{} of pipe from the outlet upwards, {} of fabric with laps of {} and more.",
+                units.run(w.pipe),
+                units.area(w.fabric),
+                units.length(Length::mm(300.0))
             ));
         let draft = book.site_ready(draft).after(book.up_to(&w.id, Kind::Boards)).after(book.exactly("", Kind::Outlet));
         book.put(draft);

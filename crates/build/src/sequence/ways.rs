@@ -42,9 +42,9 @@ pub(crate) fn steps(book: &mut Book, f: &FlightWorks) {
     let others = [(f.cut.to_m3(), digging(book)), (f.base.to_m3(), basing())];
     let rate = mixed("dig and build steps", "riser", risers, &scaled(&rates::RISER, width), &others);
     let draft = Draft::new(Kind::Steps, &f.id, format!("Build steps {}", f.id), risers, &rate).how(format!(
-        "{} equal risers for {:.3} m of rise, from the bottom up; check the running height at each.",
+        "{} equal risers for {} of rise, from the bottom up; check the running height at each.",
         f.risers,
-        f.rise.to_m()
+        book.works.units.length(f.rise)
     ));
     let draft = reached(book, draft, &f.toward);
     book.put(draft);
@@ -65,8 +65,10 @@ pub(crate) fn ramp(book: &mut Book, r: &RampWorks) {
     let others =
         [(area, rates::SURFACE), (r.cut.to_m3(), digging(book)), (r.fill.to_m3(), filling), (r.base.to_m3(), basing())];
     let rate = mixed("shape and surface a ramp", "m", run, &none, &others);
-    let draft = Draft::new(Kind::Ramp, &r.id, format!("Build ramp {}", r.id), run, &rate)
-        .how(format!("{:.2} m wide; check the gradient with a board and level at every metre.", r.width.to_m()));
+    let draft = Draft::new(Kind::Ramp, &r.id, format!("Build ramp {}", r.id), run, &rate).how(format!(
+        "{} wide; check the gradient with a board and level at every metre.",
+        book.works.units.run(r.width)
+    ));
     let draft = reached(book, draft, &r.toward);
     book.put(draft);
 }

@@ -139,8 +139,10 @@ fn edges(b: &Board) -> Vec<Item> {
 /// Contours: dashed for the ground as it is, full for finished slopes.
 pub(crate) fn contours(b: &mut Board) {
     let (_, steep) = uphill(b.plan);
+    let (unit, sign) = crate::view::ground_unit(b.plan.job.about.units);
     let interval = [0.05, 0.1, 0.2, 0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0]
         .into_iter()
+        .map(|i| i * unit)
         .find(|i| steep < 1e-6 || b.view.mm(*i / steep) >= APART)
         .unwrap_or(500.0);
     let shaped = &b.plan.shaped;
@@ -169,7 +171,11 @@ pub(crate) fn contours(b: &mut Board) {
         items.push(line(b.view.line(&c.line), Pen::new(FINE, EARTH)));
     }
     b.figures = figures;
-    b.items.push(crate::pens::group("", format!("Existing contours every {interval} m"), items));
+    b.items.push(crate::pens::group(
+        "",
+        format!("Existing contours every {} {sign}", groundhold_quantity::trim(interval / unit, 2)),
+        items,
+    ));
 }
 
 /// A line in runs that lie inside and outside of something.

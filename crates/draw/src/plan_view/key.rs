@@ -17,11 +17,11 @@ use crate::view::{View, north, scale_bar};
 pub(crate) fn column(plan: &Plan, view: &View, f: &Frame, noted: &[&Finding], out: &mut Vec<Item>) {
     out.extend(north(At::mm(f.left + 6.0, f.top + 13.0), 16.0));
     out.push(Label::new(At::mm(f.left + 16.0, f.top + 9.0), format!("Scale {}", view.words()), NAME).bold().into());
-    let (bar, _) = scale_bar(view, At::mm(f.left + 16.0, f.top + 13.0));
+    let (bar, _) = scale_bar(view, plan.job.about.units, At::mm(f.left + 16.0, f.top + 13.0));
     let wide = Frame::around(&texts(&bar)).is_some_and(|b| b.right + 6.0 > f.right);
     if wide {
         // Too long to stand beside the needle.
-        let (bar, _) = scale_bar(view, At::mm(f.left + 1.5, f.top + 24.0));
+        let (bar, _) = scale_bar(view, plan.job.about.units, At::mm(f.left + 1.5, f.top + 24.0));
         out.extend(bar);
     } else {
         out.extend(bar);

@@ -2,6 +2,7 @@
 
 use groundhold_finding::{Finding, Severity};
 use groundhold_plan::job::{Event, Find};
+use groundhold_plan::rock_along;
 use groundhold_quantity::{Length, Point};
 
 use super::Board;
@@ -141,10 +142,9 @@ pub(crate) fn finds(b: &mut Board) {
     for (i, entry) in plan.job.record.iter().enumerate() {
         let Event::Find(find) = &entry.event else { continue };
         let (at, what) = match find {
-            Find::Rock { wall, post, chainage, depth } => {
-                let known = plan.wall(wall).and_then(|w| w.layout.post(*post)).map(|p| p.at);
-                let at = chainage.and_then(|c| on_wall(b, wall, c)).or(known);
-                (at, format!("rock at {}", plan.job.about.units.length(*depth)))
+            Find::Rock { wall, at, depth, .. } => {
+                let along = || on_wall(b, wall, rock_along(find, plan.wall(wall)?)?);
+                (at.or_else(along), format!("rock at {}", plan.job.about.units.length(*depth)))
             }
             Find::Service { what, line, depth } => {
                 (line.first().copied(), format!("{what}, {} down", plan.job.about.units.length(*depth)))

@@ -89,12 +89,12 @@ fn drawn(plan: &Plan, width: f64, height: f64, quiet: bool) -> Scene {
     labels.extend(placer.place(wishes.into_iter().filter(seen).collect()));
     scene.scale = view.words();
     scene.items = items;
-    scene.items.extend(grid_frame(&view, &window));
+    scene.items.extend(grid_frame(&view, plan.job.about.units, &window));
     scene.items.extend(labels);
     if with_key {
         key::column(plan, &view, &Frame::new(width - 61.0, 2.0, width, height), &noted, &mut scene.items);
     } else {
-        let (bar, _) = scale_bar(&view, At::mm(window.left + 16.0, height - 10.5));
+        let (bar, _) = scale_bar(&view, plan.job.about.units, At::mm(window.left + 16.0, height - 10.5));
         scene.items.extend(bar);
         scene.items.extend(north(At::mm(window.left + 5.0, height - 6.0), 9.0));
     }

@@ -143,7 +143,7 @@ fn draw(cut: &Cut, scene: &mut Scene, room: &Frame) {
         cut.post.number,
         cut.plan.job.about.units.run(cut.post.chainage)
     );
-    footer(scene, &cut.view, &title);
+    footer(scene, &cut.view, cut.plan.job.about.units, &title);
 }
 
 /// Dimension chains: what is retained, exposed and in all; board by board; the hole.

@@ -18,6 +18,7 @@ pub(super) struct DifferenceView<'a> {
     posts: Vec<PostView<'a>>,
     volumes: Vec<VolumeView<'a>>,
     order: Vec<LineView<'a>>,
+    left_over: Vec<LeftOverView<'a>>,
     price: Option<PriceView>,
     findings_new: Vec<FindingView<'a>>,
     findings_gone: Vec<FindingView<'a>>,
@@ -79,6 +80,14 @@ impl SideView {
 }
 
 #[derive(Serialize)]
+struct LeftOverView<'a> {
+    item: &'a str,
+    stock_length_m: Option<f64>,
+    before: f64,
+    after: f64,
+}
+
+#[derive(Serialize)]
 struct PriceView {
     before: f64,
     after: f64,
@@ -130,6 +139,12 @@ impl DifferenceView<'_> {
             after: c.after.map(SideView::of),
             amount_more: money(c.difference),
         });
+        let left = d.left_over.iter().map(|l| LeftOverView {
+            item: &l.item,
+            stock_length_m: l.stock_length.map(m),
+            before: number(l.before),
+            after: number(l.after),
+        });
         DifferenceView {
             schema: SCHEMA,
             view: "difference",
@@ -139,6 +154,7 @@ impl DifferenceView<'_> {
             posts: posts.collect(),
             volumes: volumes.collect(),
             order: lines.collect(),
+            left_over: left.collect(),
             price: d.price.as_ref().map(|a| PriceView::of(a.before, a.after)),
             findings_new: findings(&d.findings_new),
             findings_gone: findings(&d.findings_gone),

@@ -277,8 +277,19 @@ pub struct WallWish {
     pub spec: groundhold_hold::Spec,
     /// A fence on top.
     pub fence: Option<FenceWish>,
+    /// What is grown or done right beside it.
+    pub beside: Option<Beside>,
     /// Posts that differ by decision.
     pub changes: Vec<groundhold_hold::PostChange>,
+}
+
+/// What is grown or done right beside a wall, so that hands, roots and mouths come near its timber.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Beside {
+    /// A bed in which food grows.
+    FoodBed,
+    /// A place where children play.
+    PlayArea,
 }
 
 /// A fence or screen on a wall.
@@ -361,6 +372,21 @@ pub struct Near {
     pub source: String,
     /// Age of that knowledge in days.
     pub age_days: Option<f64>,
+    /// Its finished level, for what stays and is met: a driveway, a path, a terrace.
+    pub level: Option<Level>,
+    /// What is known of a wall that stands there and holds ground.
+    pub holds: Option<StandingWall>,
+}
+
+/// A wall that stands already and holds ground. What nobody has looked at is not told.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct StandingWall {
+    /// How much it retains.
+    pub retained: Length,
+    /// Whether there is clean stone with a pipe or weep holes behind it.
+    pub drained: Option<bool>,
+    /// Whether a filter or fabric keeps the soil out of that stone.
+    pub filter: Option<bool>,
 }
 
 /// A load on finished ground.
@@ -414,8 +440,8 @@ pub struct OrderWish {
     pub payload: Mass,
     /// What fits in it.
     pub load_volume: Volume,
-    /// Already bought, by item.
-    pub bought: Vec<(String, f64)>,
+    /// Bought so far, all of it: boards and posts with the length in which they came. What stands has used up its part.
+    pub bought: Vec<groundhold_order::OnHand>,
 }
 
 impl Job {

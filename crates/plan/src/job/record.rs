@@ -50,6 +50,8 @@ pub struct BuiltPost {
     pub diameter: Length,
     /// Level of its top.
     pub top: Level,
+    /// Its cut length, from top to underside; older records do not have it.
+    pub length: Option<Length>,
 }
 
 /// What was found.
@@ -61,8 +63,11 @@ pub enum Find {
         wall: String,
         /// The post, as numbered on the plan of that day.
         post: usize,
-        /// Where it stands along the wall, so that it is found again when posts are renumbered.
+        /// Where it stood along the wall on that day; older records have no more than this.
         chainage: Option<Length>,
+        /// Where in plan, on the wall's line: by this it is found again when posts are renumbered or spaced anew, or when
+        /// the wall begins elsewhere.
+        at: Option<Point>,
         /// At this depth below the ground in front.
         depth: Length,
     },

@@ -1,5 +1,6 @@
 //! Timber posts in holes, boards behind or before them: layout, members, checks and remedies.
 
+mod aside;
 mod bays;
 mod boards;
 mod checks;

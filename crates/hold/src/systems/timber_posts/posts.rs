@@ -5,7 +5,7 @@ use groundhold_quantity::{Length, Level, Vector};
 use super::bays::CoursedBay;
 use super::posts_along::{MEANT, Mark};
 use super::{Boards, TimberPostSpec};
-use crate::{Bay, Ground, Line, Post, PostChange, Refusal, WallCase};
+use crate::{Bay, FixedPost, Ground, Line, Post, PostChange, Refusal, WallCase};
 
 /// The bays on either side of a post, counted from 0.
 pub(crate) fn beside<T>(bays: &[T], post: usize) -> impl Iterator<Item = &T> {
@@ -39,6 +39,9 @@ pub(crate) fn posts(case: &WallCase, spec: &TimberPostSpec, marks: &[Mark], bays
     for (p, mark) in all.iter_mut().zip(marks) {
         if let Some(b) = mark.built.and_then(|b| case.built.get(b)) {
             p.hole_diameter = b.hole_diameter;
+            p.stands_to = b.top;
+            // What stands keeps its length: it can be cut down, not drawn out.
+            p.top = b.top.map_or(p.top, |top| p.top.min(top));
         }
     }
     all
@@ -52,10 +55,22 @@ fn nearest(posts: &mut [Post], chainage: Length) -> Option<&mut Post> {
 
 /// The depth that is fixed for a post before anything is solved: as built, as changed, or as the spec says.
 pub(crate) fn fixed_depth(case: &WallCase, spec: &TimberPostSpec, mark: &Mark, post: &Post) -> Option<Length> {
-    let built = mark.built.and_then(|b| case.built.get(b)).map(|b| b.depth);
+    let built = mark.built.and_then(|b| case.built.get(b)).map(|b| depth_of(spec, b, post));
     let near = |c: &&PostChange| (c.chainage - post.chainage).abs() <= MEANT;
     let changed = case.changes.iter().filter(near).filter_map(|c| c.depth).next_back();
     built.or(changed).or(spec.hole.depth)
+}
+
+/// What a record in millimetres may be off by, in a level and a length together.
+const ROUNDED: Length = Length::mm(2.0);
+
+/// How deep a post that stands reaches below the ground in front as it will be: where its top and its length were written
+/// down, its underside is where it is, whatever becomes of the ground.
+fn depth_of(spec: &TimberPostSpec, built: &FixedPost, post: &Post) -> Length {
+    let Some((top, length)) = built.top.zip(built.length) else { return built.depth };
+    let lean = spec.lean.to_ratio();
+    let depth = post.front - (top - length / (1.0 + lean * lean).sqrt());
+    if (depth - built.depth).abs() <= ROUNDED { built.depth } else { depth.max(Length::ZERO) }
 }
 
 /// What stopped the hole of a post.
@@ -97,6 +112,7 @@ fn post(spec: &TimberPostSpec, marks: &[Mark], bays: &[CoursedBay], line: &Line,
         hole_diameter: spec.hole.diameter,
         corner: mark.corner,
         built: mark.built.is_some(),
+        stands_to: None,
         extra: mark.extra,
         refused_at: None,
     }

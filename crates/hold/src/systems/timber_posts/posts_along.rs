@@ -81,15 +81,27 @@ pub(crate) fn posts_along(case: &WallCase, spec: &TimberPostSpec) -> Result<Vec<
         let fits = if stands { FITS } else { bay * 1e-5 };
         marks.extend(divide(fixed[i].joint, next.joint, bay, least_bay(spec), fits).into_iter().map(plain));
     }
-    for change in case.changes.iter().filter(|c| c.extra) {
+    for change in &case.changes {
         let c = change.chainage;
+        if let Some(i) = change.left_out.then(|| free_to_go(&marks, c)).flatten() {
+            marks.remove(i);
+        }
         let inside = line.start() < c && c < line.end();
-        if inside && marks.iter().all(|m| (m.joint - c).abs() > SAME) {
+        if change.extra && inside && marks.iter().all(|m| (m.joint - c).abs() > SAME) {
             let at = marks.partition_point(|m| m.joint < c);
             marks.insert(at, Mark { joint: c, centre: c, corner: false, built: None, extra: true });
         }
     }
     Ok(marks)
+}
+
+/// The post meant by a chainage that may be left out: neither an end nor a corner, nor one that stands.
+fn free_to_go(marks: &[Mark], chainage: Length) -> Option<usize> {
+    let inner = 1..marks.len().saturating_sub(1);
+    let away = |i: usize| (marks[i].centre - chainage).abs();
+    inner
+        .filter(|i| !marks[*i].corner && marks[*i].built.is_none() && away(*i) <= MEANT)
+        .min_by(|a, b| away(*a).to_m().total_cmp(&away(*b).to_m()))
 }
 
 /// Ends, corners and built posts.

@@ -8,7 +8,7 @@ use groundhold_working::Refused;
 use super::checks::{boards, embedment, highest, solved_states, strength};
 use super::posts::refusal;
 use super::posts_along::bay_of;
-use super::{Boards, MOST_DEPTH, TimberPostSpec};
+use super::{Boards, MOST_DEPTH, TimberPostSpec, aside};
 use crate::{Check, CheckKind, Layout, LoadCase, Post, PostChange, Spec, System, WallCase};
 
 /// Hole diameters that augers are hired in. Common practice, no source.
@@ -28,16 +28,16 @@ pub const POSTS: [(Length, Length); 7] = [
     (Length::mm(150.0), Length::mm(200.0)),
 ];
 /// No closer spacing than this is offered: holes would run into each other.
-const CLOSEST: Length = Length::mm(450.0);
+pub(crate) const CLOSEST: Length = Length::mm(450.0);
 
 /// A changed copy of the case, laid out.
-struct Trial {
-    case: WallCase,
-    spec: TimberPostSpec,
-    layout: Layout,
+pub(crate) struct Trial {
+    pub case: WallCase,
+    pub spec: TimberPostSpec,
+    pub layout: Layout,
 }
 
-fn trial(case: &WallCase, spec: TimberPostSpec, change: impl FnOnce(&mut WallCase)) -> Option<Trial> {
+pub(crate) fn trial(case: &WallCase, spec: TimberPostSpec, change: impl FnOnce(&mut WallCase)) -> Option<Trial> {
     let mut case = case.clone();
     case.spec = Spec::TimberPosts(spec.clone());
     change(&mut case);
@@ -54,7 +54,7 @@ impl Trial {
         highest(&self.layout).is_none_or(|p| at(p) <= 1.0) && self.layout.posts.iter().all(|p| at(p) <= 1.0)
     }
     /// No check of these kinds fails, neither of posts nor of boards.
-    fn carries(&self, kinds: &[CheckKind]) -> bool {
+    pub fn carries(&self, kinds: &[CheckKind]) -> bool {
         let passes = |found: Result<Vec<Check>, Refused>| {
             found.is_ok_and(|all| all.iter().all(|c| !kinds.contains(&c.kind) || !c.fails()))
         };
@@ -69,7 +69,7 @@ impl Trial {
     }
 }
 
-fn adjust(case: &WallCase, field: &str, value: String) -> Vec<Adjust> {
+pub(crate) fn adjust(case: &WallCase, field: &str, value: String) -> Vec<Adjust> {
     vec![Adjust { element: case.id.clone(), field: field.into(), value }]
 }
 
@@ -201,7 +201,7 @@ pub(crate) fn screws(case: &WallCase, spec: &TimberPostSpec) -> Vec<Remedy> {
 /// What can be done about one post whose hole was refused.
 pub(crate) fn refused(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, post: &Post) -> Vec<Remedy> {
     let states: Vec<LoadCase> = solved_states(case).collect();
-    let mut all = vec![];
+    let mut all = aside::remedies(case, spec, layout, post, &states);
     let what = refusal(case, post).map_or("rock", |r| r.what.as_str());
     let alone =
         |p: &Post| embedment::utilisation_at(case, spec, &layout.bays, p, states.iter().copied(), p.depth) <= 1.0;
@@ -229,7 +229,7 @@ pub(crate) fn refused(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, p
     }
     all.extend(lower(case, spec, layout, post, &states));
     all.push(Remedy::theirs(format!(
-        "Post {}: tied back, or dowelled into the {what}, to an engineer's detail.",
+        "Post {}: tied back, or socketed or dowelled into the {what}, to an engineer's detail.",
         post.number
     )));
     all
@@ -250,8 +250,7 @@ fn one_more(
         [before.into_iter().collect(), after.into_iter().collect(), before.into_iter().chain(after).collect()].into();
     sides.into_iter().filter(|s: &Vec<Length>| !s.is_empty()).find_map(|places| {
         let put = |c: &mut WallCase| {
-            let more = |at: &Length| PostChange { chainage: *at, hole_diameter: None, depth: None, extra: true };
-            c.changes.extend(places.iter().map(more));
+            c.changes.extend(places.iter().copied().map(PostChange::more));
         };
         let t = trial(case, spec.clone(), put)?;
         let same = t.layout.posts.iter().find(|p| (p.chainage - post.chainage).abs() < Length::mm(1.0))?;
@@ -268,7 +267,7 @@ fn one_more(
 }
 
 /// How far from the edge of a refused hole the middle of another is offered. Common practice, no source.
-const ASIDE: Length = Length::mm(80.0);
+pub(crate) const ASIDE: Length = Length::mm(80.0);
 
 /// Where nothing helps at that place: the widest closer spacing at which no post stands in the refused hole or at its
 /// edge, and all posts stand.
@@ -308,9 +307,8 @@ fn wider_and_more(
     let tries = widths.flat_map(|d| [(*d, &middles), (*d, &nearer)]);
     let passes = |(d, places): &(Length, &Vec<Length>)| {
         let put = |c: &mut WallCase| {
-            let extra = |at: &Length| PostChange { chainage: *at, hole_diameter: None, depth: None, extra: true };
-            c.changes.push(PostChange { chainage: post.chainage, hole_diameter: Some(*d), depth: None, extra: false });
-            c.changes.extend(places.iter().map(extra));
+            c.changes.push(PostChange::wider(post.chainage, *d));
+            c.changes.extend(places.iter().copied().map(PostChange::more));
         };
         trial(case, spec.clone(), put).is_some_and(|t| {
             let same = t.layout.posts.iter().find(|p| (p.chainage - post.chainage).abs() < Length::mm(1.0));
