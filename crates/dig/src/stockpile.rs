@@ -120,10 +120,20 @@ fn nearest(tries: &[Point], site: &HeapSite, standing: &[PlacedHeap], h: &Heap, 
 }
 
 fn off(p: Point, k: &KeepOff) -> f64 {
-    if k.filled && Polygon::new(k.points.clone()).is_ok_and(|o| o.contains(p)) {
+    if k.filled && inside(p, &k.points) {
         return -1.0;
     }
     gap(p, &k.points, k.filled)
+}
+
+/// True inside a ring, whichever way it turns.
+fn inside(p: Point, ring: &[Point]) -> bool {
+    let sides = ring.iter().zip(ring.iter().cycle().skip(1));
+    sides.fold(false, |is, (a, b)| {
+        let between = (a.y > p.y) != (b.y > p.y);
+        let left = (*b - *a).cross(p - *a) > 0.0;
+        is ^ (between && left == (b.y > a.y))
+    })
 }
 
 /// Distance from a point to a line, closed or not, m.
