@@ -1,8 +1,8 @@
 //! What must be known to say what moves?
 
-use groundhold_quantity::{Area, Length, Mass, Slope, Units, Volume};
+use groundhold_quantity::{Area, Length, Mass, Share, Slope, Units, Volume};
 
-use crate::{BARROW, Ease, Factors};
+use crate::{BARROW, Ease, Excavated, Factors};
 
 /// What kind of element moves the ground.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -38,6 +38,10 @@ pub struct Moved {
     pub build_up: Length,
     /// Thickness of topsoil spread back on it, under the finished surface.
     pub topsoil_back: Length,
+    /// Part of the cut that lies below the top of the rock, bank.
+    pub rock: Volume,
+    /// Plan area on which turf is laid again.
+    pub turf_back: Area,
 }
 
 /// What a wall moves besides the ground in front of it: its drainage zone and the room needed to build it.
@@ -75,6 +79,8 @@ pub struct BodyDug {
 pub struct Trench {
     /// What it is for: `outlet pipe of W1`.
     pub what: String,
+    /// Greatest depth.
+    pub deepest: Length,
     /// Dug, bank.
     pub dug: Volume,
     /// Put back with the soil dug, compacted.
@@ -179,6 +185,8 @@ pub struct DigCase {
     pub topsoil_back: Area,
     /// Bulking, compaction and density of the subsoil.
     pub soil: Factors,
+    /// Moisture as found, mass of water over mass of dry soil; `None`: as the table of densities has it.
+    pub moisture: Option<Share>,
     /// True when the subsoil may serve as fill (not soft, not organic).
     pub fit_for_fill: bool,
     /// True when the ground was filled or built on before.
@@ -195,6 +203,8 @@ pub struct DigCase {
     pub import: Import,
     /// Faces that stand open.
     pub open_cuts: Vec<OpenCut>,
+    /// How the faces behind walls are dug.
+    pub excavated: Vec<Excavated>,
     /// From which height a face is not left open; `None` where the region's rule is not known.
     pub unsupported: Option<UnsupportedTrigger>,
     /// Where soil may be heaped.
@@ -218,6 +228,7 @@ impl DigCase {
             turf_back: Area::ZERO,
             topsoil_back: Area::ZERO,
             soil,
+            moisture: None,
             fit_for_fill: true,
             made_ground: false,
             ease: Ease::Firm,
@@ -226,6 +237,7 @@ impl DigCase {
             vehicle: Vehicle::default(),
             import: Import::Unstated,
             open_cuts: vec![],
+            excavated: vec![],
             unsupported: None,
             heap: HeapSpace::default(),
             units: Units::Metric,

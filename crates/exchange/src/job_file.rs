@@ -7,6 +7,7 @@ use groundhold_quantity::{
 };
 use toml_edit::{Document, Item};
 
+use crate::ground_water;
 use crate::page::{Node, Page};
 use crate::problem::Problem;
 use crate::wall_spec;
@@ -311,6 +312,9 @@ fn ground(n: &Node) -> GroundWish {
         soil: n.text("soil").unwrap_or_default(),
         measured,
         water_depth: n.quantity("water"),
+        sieves: ground_water::sieves(n),
+        moisture: n.quantity("moisture"),
+        rock: ground_water::rock(n),
     }
 }
 
@@ -327,6 +331,7 @@ fn pad(n: &Node) -> Option<PadWish> {
         name: n.text("name").unwrap_or_default(),
         corners: corners?,
         level: level?,
+        between: ground_water::between(n),
         fall,
         apron: n.quantity("apron").unwrap_or(Length::ZERO),
         build_up: n.quantity("build_up").unwrap_or(Length::ZERO),
@@ -338,6 +343,9 @@ fn pad_level(n: &Node) -> Option<PadLevel> {
     if text == "balance" {
         return Some(PadLevel::Balance);
     }
+    if text == "cheapest" {
+        return Some(PadLevel::Cheapest);
+    }
     match parse::<Level>(text) {
         Ok(l) if l.to_m().abs() < 9000.0 => Some(PadLevel::At(l)),
         Ok(_) => {
@@ -345,7 +353,7 @@ fn pad_level(n: &Node) -> Option<PadLevel> {
             None
         }
         Err(e) => {
-            n.complain("level", format!("{e}; or the word balance"));
+            n.complain("level", format!("{e}; or the words balance or cheapest"));
             None
         }
     }
@@ -593,6 +601,11 @@ fn drain(n: &Node) -> DrainWish {
     DrainWish {
         rain,
         outlet,
+        rain_curve: n.table("rain").map_or(vec![], |r| ground_water::rain_curve(&r)),
+        more_outlets: ground_water::outlets(n),
+        soakaway: n.table("soakaway").and_then(|s| ground_water::soakaway(&s)),
+        swales: n.tables("swale").iter().filter_map(ground_water::swale).collect(),
+        weeps: n.table("weeps").map(|w| ground_water::weeps(&w)),
         surface: n.text("surface").unwrap_or_default(),
         uphill: n.quantity("uphill").unwrap_or(Length::ZERO),
         fill: n.text("fill").unwrap_or_default(),

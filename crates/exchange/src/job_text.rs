@@ -145,6 +145,9 @@ fn ground(out: &mut Page, job: &Job) {
     out.line("topsoil", say::length(g.topsoil));
     out.text("soil", &g.soil);
     out.maybe("water", g.water_depth.map(say::length));
+    for (key, value) in crate::ground_water::ground_lines(g) {
+        out.line(key, value);
+    }
     if g.measured != MeasuredSoil::default() {
         let s = &g.measured;
         out.table("[ground.measured]");
@@ -167,6 +170,10 @@ fn pad(out: &mut Page, p: &PadWish) {
     match p.level {
         PadLevel::At(l) => out.line("level", say::level(l)),
         PadLevel::Balance => out.text("level", "balance"),
+        PadLevel::Cheapest => out.text("level", "cheapest"),
+    }
+    for (key, value) in crate::ground_water::pad_lines(p) {
+        out.line(key, value);
     }
     if let Some((slope, toward)) = p.fall {
         let spelled = say::slope(slope);
@@ -276,10 +283,21 @@ fn near(out: &mut Page, n: &Near) {
 fn drain(out: &mut Page, d: &DrainWish) {
     out.table("[drain]");
     if let Some((rain, source)) = &d.rain {
-        out.line("rain", format!("{{ intensity = {}, source = {} }}", say::rain(*rain), quoted(source)));
+        out.line(
+            "rain",
+            format!(
+                "{{ intensity = {}, source = {}{} }}",
+                say::rain(*rain),
+                quoted(source),
+                crate::ground_water::durations(d)
+            ),
+        );
     }
     if let Some((at, level)) = &d.outlet {
         out.line("outlet", format!("{{ at = {}, level = {} }}", point(*at), say::level(*level)));
+    }
+    for (key, value) in crate::ground_water::drain_lines(d) {
+        out.line(key, value);
     }
     out.text("surface", &d.surface);
     out.line("uphill", say::length(d.uphill));

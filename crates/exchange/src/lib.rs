@@ -8,6 +8,7 @@ mod bought_file;
 mod edit;
 mod grid;
 mod grids;
+mod ground_water;
 mod job_file;
 mod job_text;
 mod page;

@@ -368,8 +368,6 @@ pub static FINDINGS: &[&Kind] = &[
     &CANNOT_CHECK,
     &SCREW_SHORT,
     &RETAINS_MUCH,
-    &CHANGE_FITS_NOTHING,
-    &BUILT_POST_SHORT,
     &WALL_SLIDES,
     &WALL_OVERTURNS,
     &OUT_OF_MIDDLE,
@@ -378,4 +376,6 @@ pub static FINDINGS: &[&Kind] = &[
     &JOINT_OPENS,
     &CRUSHED,
     &BASE_ABOVE_FROST,
+    &CHANGE_FITS_NOTHING,
+    &BUILT_POST_SHORT,
 ];

@@ -20,6 +20,7 @@ pub fn apply(job: &Job, adjust: &Adjust) -> Result<Job, String> {
     } else if let Some(pad) = job.pads.iter_mut().find(|p| p.id == id) {
         match field {
             "level" if value == "balance" => pad.level = PadLevel::Balance,
+            "level" if value == "cheapest" => pad.level = PadLevel::Cheapest,
             "level" => pad.level = PadLevel::At(read::<Level>(value)?),
             "apron" => pad.apron = read(value)?,
             "build_up" => pad.build_up = read(value)?,
@@ -45,7 +46,11 @@ pub fn apply(job: &Job, adjust: &Adjust) -> Result<Job, String> {
             },
             "uphill" => job.drain.uphill = read(value)?,
             "pipe" => job.drain.pipe = Some(read(value)?),
-            _ => return Err(unknown(id, field, "outlet.level, uphill, pipe")),
+            "soakaway.length" => match &mut job.drain.soakaway {
+                Some(s) => s.length = Some(read(value)?),
+                None => return Err("the drain has no soakaway to change".into()),
+            },
+            _ => return Err(unknown(id, field, "outlet.level, uphill, pipe, soakaway.length")),
         }
     } else if id == "order" && field == "bought" {
         return Err("a purchase is written into the job file, not tried".into());

@@ -33,6 +33,8 @@ pub(crate) struct Common<'a> {
     pub shaped: &'a Shaped,
     pub soil: &'a Soil,
     pub basis: &'static Basis,
+    /// How high water may stand behind each wall whose drain is blocked; all of it for a wall that is not named.
+    pub blocked: &'a [(String, Share)],
     /// True where slips of the bank are searched.
     pub slips: bool,
 }
@@ -128,7 +130,7 @@ fn case(
         }),
         neighbours: neighbours(common, profile, from),
         bank: bank(common, profile, from),
-        water: hold::Water { drained: common.job.drain.wanted, blocked: Share::fraction(1.0) },
+        water: hold::Water { drained: common.job.drain.wanted, blocked: blocked(common, &wish.id) },
         basis: common.basis,
         search_slip: common.slips,
         built: crate::standing::posts(common.job, id, &stations),
@@ -139,6 +141,10 @@ fn case(
     };
     case.refusals = refusals(common.job, &case);
     Some(case)
+}
+
+fn blocked(common: &Common, wall: &str) -> Share {
+    common.blocked.iter().find(|b| b.0 == wall).map_or(Share::fraction(1.0), |b| b.1)
 }
 
 /// How far apart the ground is asked for in a section through the bank.

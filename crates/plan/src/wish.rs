@@ -41,7 +41,7 @@ pub(crate) fn wish(job: &Job, balanced: &dyn Fn(&PadWish) -> Level, limits: shap
 fn pad(p: &PadWish, balanced: &dyn Fn(&PadWish) -> Level) -> shape::PadWish {
     let level = match p.level {
         PadLevel::At(l) => l,
-        PadLevel::Balance => balanced(p),
+        PadLevel::Balance | PadLevel::Cheapest => balanced(p),
     };
     shape::PadWish { id: p.id.clone(), corners: p.corners.clone(), level, fall: p.fall, apron: p.apron }
 }

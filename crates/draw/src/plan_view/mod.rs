@@ -1,6 +1,7 @@
 //! How does the site look from above, to scale, with everything that is set out, built, drained and heeded?
 
 mod ground;
+mod groundwork;
 mod heeded;
 mod key;
 mod marks;
@@ -66,7 +67,10 @@ fn drawn(plan: &Plan, width: f64, height: f64, quiet: bool) -> Scene {
     ground::pieces(&mut b);
     ground::contours(&mut b);
     heeded::lines(&mut b);
+    groundwork::heaps(&mut b);
+    groundwork::swales(&mut b);
     water::drains(&mut b);
+    groundwork::shafts(&mut b);
     structures::flights(&mut b);
     structures::ramps(&mut b);
     structures::walls(&mut b);

@@ -158,6 +158,12 @@ pub struct GroundWish {
     pub measured: MeasuredSoil,
     /// Water standing in the ground, below the surface; `None` where none was seen.
     pub water_depth: Option<Length>,
+    /// A sieve test of the soil; empty where there is none.
+    pub sieves: groundhold_drain::Sieves,
+    /// Moisture as found, mass of water over mass of dry soil.
+    pub moisture: Option<Share>,
+    /// Probes down to rock: where, and how deep below the ground.
+    pub rock: Vec<(Point, Length)>,
 }
 
 impl Default for GroundWish {
@@ -168,6 +174,9 @@ impl Default for GroundWish {
             soil: String::new(),
             measured: MeasuredSoil::default(),
             water_depth: None,
+            sieves: vec![],
+            moisture: None,
+            rock: vec![],
         }
     }
 }
@@ -209,6 +218,8 @@ pub enum PadLevel {
     At(Level),
     /// Where cut and fill balance.
     Balance,
+    /// Where tipping, bringing and digging cost least.
+    Cheapest,
 }
 
 /// A level area.
@@ -222,6 +233,8 @@ pub struct PadWish {
     pub corners: Vec<Point>,
     /// Finished level at the middle.
     pub level: PadLevel,
+    /// Lowest and highest level that will do, where the level is solved for.
+    pub between: Option<(Level, Level)>,
     /// Fall for drainage and its direction.
     pub fall: Option<(Slope, Vector)>,
     /// Level strip round it.
@@ -405,8 +418,18 @@ pub struct Load {
 pub struct DrainWish {
     /// Design rain and where it is from.
     pub rain: Option<(RainIntensity, String)>,
+    /// Its intensity by duration, shortest first; empty where only one intensity is known.
+    pub rain_curve: Vec<(Time, RainIntensity)>,
     /// Outlet.
     pub outlet: Option<(Point, Level)>,
+    /// Further outlets.
+    pub more_outlets: Vec<(Point, Level)>,
+    /// A soakaway.
+    pub soakaway: Option<groundhold_drain::SoakawayWish>,
+    /// Swales above walls.
+    pub swales: Vec<groundhold_drain::SwaleWish>,
+    /// Weep holes through the walls.
+    pub weeps: Option<groundhold_drain::WeepWish>,
     /// Row of the runoff table.
     pub surface: String,
     /// Slope length above the survey.
