@@ -13,7 +13,7 @@ use crate::record_file::entry_text;
 use crate::spelled;
 
 /// Tables whose entries are known by an id.
-const LISTS: &[&str] = &["pad", "wall", "steps", "ramp", "near"];
+const LISTS: &[&str] = &["pad", "wall", "steps", "ramp", "near", "standing"];
 /// Tables that stand once.
 const SECTIONS: &[&str] = &["job", "ground", "shape", "drain", "order", "measure"];
 

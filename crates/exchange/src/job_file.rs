@@ -11,7 +11,7 @@ use crate::ground_water;
 use crate::page::{Node, Page};
 use crate::problem::Problem;
 use crate::wall_spec;
-use crate::{bought_file, record_file, tables};
+use crate::{bought_file, record_file, standing_file, tables};
 
 /// Largest job file that is read.
 const LARGEST: usize = 4 << 20;
@@ -97,6 +97,7 @@ impl Reader<'_> {
         job.flights = root.tables("steps").iter().filter_map(flight).collect();
         job.ramps = root.tables("ramp").iter().filter_map(ramp).collect();
         job.near = root.tables("near").iter().filter_map(near).collect();
+        job.standing = root.tables("standing").iter().filter_map(standing_file::read).collect();
         job.loads = root.tables("load").iter().filter_map(load).collect();
         if let Some(n) = root.table("drain") {
             job.drain = drain(&n);
@@ -178,7 +179,7 @@ impl Reader<'_> {
     /// Ids that stand twice, and names of things that are not there.
     fn check_names(&self, root: &Node, job: &Job) {
         let mut seen: Vec<String> = vec![];
-        for list in ["pad", "wall", "steps", "ramp", "near"] {
+        for list in ["pad", "wall", "steps", "ramp", "near", "standing"] {
             for n in root.tables(list) {
                 let name = id(&n);
                 if !name.is_empty() && seen.contains(&name) {

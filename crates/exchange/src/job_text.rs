@@ -6,6 +6,7 @@ use groundhold_quantity::{Point, Units, Vector};
 use crate::bought_file;
 use crate::record_file::{entry_text, quoted};
 use crate::spelled as say;
+use crate::standing_file;
 use crate::tables_text;
 use crate::wall_spec::{Stock, stock_of, written};
 
@@ -23,6 +24,7 @@ pub fn job_text(job: &Job) -> String {
     job.flights.iter().for_each(|f| flight(&mut out, f));
     job.ramps.iter().for_each(|r| ramp(&mut out, r));
     job.near.iter().for_each(|n| near(&mut out, n));
+    job.standing.iter().for_each(|w| out.0.push_str(&standing_file::text(w)));
     for l in &job.loads {
         out.table("[[load]]");
         out.text("on", &l.on);
@@ -80,7 +82,7 @@ impl Page {
 fn point(p: Point) -> String {
     format!("[{}, {}]", say::metres(p.x), say::metres(p.y))
 }
-fn points(list: &[Point]) -> String {
+pub(crate) fn points(list: &[Point]) -> String {
     format!("[{}]", list.iter().map(|p| point(*p)).collect::<Vec<_>>().join(", "))
 }
 fn names(list: &[String]) -> String {
@@ -191,6 +193,13 @@ fn compass(v: Vector) -> &'static str {
         (false, _, true) => "north",
         (false, _, false) => "south",
     }
+}
+
+/// The block of one wall, with all its stock lengths.
+pub(crate) fn wall_text(w: &WallWish) -> String {
+    let mut out = Page(String::new());
+    wall(&mut out, w, &vec![]);
+    out.0
 }
 
 fn wall(out: &mut Page, w: &WallWish, stock: &Stock) {

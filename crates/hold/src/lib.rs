@@ -17,6 +17,7 @@ mod parts;
 mod said;
 mod slip;
 mod stand;
+pub mod standing;
 mod system;
 pub mod systems;
 pub mod timber_text;
@@ -40,6 +41,12 @@ mod tests {
     #[test]
     fn the_reference_cases_agree() {
         let cases = include_str!("../../../reference/walls_in_pieces.toml");
+        assert_eq!(groundhold_reference::complaints(cases, crate::WORKINGS), Vec::<String>::new());
+    }
+
+    #[test]
+    fn the_reference_cases_of_standing_walls_agree() {
+        let cases = include_str!("../../../reference/standing.toml");
         assert_eq!(groundhold_reference::complaints(cases, crate::WORKINGS), Vec::<String>::new());
     }
 

@@ -26,6 +26,7 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
         checks(&mut flow, plan, wall, &mut calculations);
         all.extend(flow.finish());
     }
+    all.extend(crate::as_found_sheets::leaves(plan, &mut calculations));
     let mut flow = Flow::new(Paper::A4, PART, "Other figures");
     others(&mut flow, plan, &mut calculations);
     all.extend(flow.finish());

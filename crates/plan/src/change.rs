@@ -38,6 +38,11 @@ pub fn apply(job: &Job, adjust: &Adjust) -> Result<Job, String> {
             "width" => ramp.width = read(value)?,
             _ => return Err(unknown(id, field, "steepest, width")),
         }
+    } else if let Some(old) = job.standing.iter_mut().find(|o| o.id == id) {
+        match field {
+            "replaced_by" => old.replaced_by = value.into(),
+            _ => return Err(unknown(id, field, "replaced_by")),
+        }
     } else if id == "drain" {
         match field {
             "outlet.level" => match &mut job.drain.outlet {

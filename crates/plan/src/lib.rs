@@ -6,6 +6,7 @@
 pub mod job;
 
 mod again;
+mod as_found;
 mod beside;
 mod bodies;
 mod change;
@@ -22,15 +23,18 @@ mod needs;
 mod plan;
 mod programme;
 mod registry;
+mod replacement;
 mod setting_out;
 mod standing;
 mod standing_water;
 mod start;
 mod survey;
 mod trouble;
+mod undermined;
 mod walls;
 mod wish;
 
+pub use as_found::OldWallPlan;
 pub use change::{apply, post_changes};
 pub use checker::{Violation, check};
 pub use compare::{Amounts, Difference, LeftOverChanged, PostChanged, PostFigures, compare};

@@ -267,6 +267,16 @@ fn neighbours(common: &Common, profile: &WallProfile, from: Length) -> Vec<Neigh
                     keep(Neighbour { what: other.id.clone(), side, distance, chainage, kind }, s.retained);
                 }
             }
+            for old in common.job.standing.iter().filter(|o| o.replaced_by.is_empty()) {
+                let Some(distance) = line_along(&old.line, s.at, ray) else { continue };
+                if distance <= (s.retained.max(old.seen.height) * 4.0).max(LOOK_LEAST) {
+                    let kind = NeighbourKind::Wall { retained: old.seen.height };
+                    keep(
+                        Neighbour { what: old.id.clone(), side, distance, chainage: s.chainage - from, kind },
+                        s.retained,
+                    );
+                }
+            }
             for near in &common.job.near {
                 let NearKind::Footing(what) = &near.kind else { continue };
                 let Some(distance) = line_along(&near.line, s.at, ray) else { continue };

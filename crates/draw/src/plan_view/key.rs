@@ -50,7 +50,7 @@ type Row<'a> = (&'a str, bool, &'a dyn Fn(f64) -> Vec<Item>);
 fn lines_key(plan: &Plan, f: &Frame, mut y: f64, out: &mut Vec<Item>) -> f64 {
     let near = groundhold_plan::everything_near(&plan.job);
     let has = |k: &dyn Fn(&NearKind) -> bool| near.iter().any(|n| k(&n.kind));
-    let rows: [Row; 13] = [
+    let rows: [Row; 14] = [
         ("existing contour", true, &|y| vec![sample(f, y, Pen::new(THIN, EARTH).dashed(EXISTING))]),
         ("pad edge, nosing, ramp edge", true, &|y| vec![sample(f, y, Pen::new(MEDIUM, BLACK))]),
         (
@@ -85,6 +85,10 @@ fn lines_key(plan: &Plan, f: &Frame, mut y: f64, out: &mut Vec<Item>) -> f64 {
         }),
         ("post already built", plan.walls.iter().any(|w| w.layout.posts.iter().any(|p| p.built)), &|y| {
             vec![area(oblong(f.left + 4.2, y - 2.0, f.left + 6.8, y + 0.6), None, Some(BLACK))]
+        }),
+        ("wall as found, arrow as it leans", !plan.job.standing.is_empty(), &|y| {
+            let body = oblong(f.left, y - 1.5, f.left + 11.0, y);
+            vec![area(body, Some(Pen::new(MEDIUM, BLACK).dashed(HIDDEN)), Some(crate::pens::STONE_WASH))]
         }),
         ("drain, arrow with the flow", !plan.drained.pipes.is_empty(), &|y| {
             vec![sample(f, y, Pen::new(MEDIUM, BLUE).dashed(CHAIN))]

@@ -22,5 +22,17 @@ pub use undrained_base::{UNDRAINED_BASE, undrained_base};
 use groundhold_working::Working;
 
 /// All workings of this crate.
-pub static WORKINGS: &[&Working] =
-    &[&PUSH, &BOARD_LOAD, &COURSES, &HOLE, &POST_SHEAR, &POST_BEND, &NET_WEIGHT, &UNDRAINED_BASE];
+pub static WORKINGS: &[&Working] = &[
+    &PUSH,
+    &BOARD_LOAD,
+    &COURSES,
+    &HOLE,
+    &POST_SHEAR,
+    &POST_BEND,
+    &NET_WEIGHT,
+    &UNDRAINED_BASE,
+    &crate::standing::PUSH_AS_FOUND,
+    &crate::standing::PUSH_IN_CLAY,
+    &crate::standing::BY_WEIGHT,
+    &crate::standing::SECTION_LEFT,
+];

@@ -2,6 +2,7 @@
 //!
 //! A job is what a person wrote. Nothing in it is derived. Ids are short, are said aloud, and never change.
 
+mod old_wall;
 mod record;
 
 use groundhold_quantity::{
@@ -9,6 +10,7 @@ use groundhold_quantity::{
 };
 
 pub use groundhold_hold::timber_text as timber;
+pub use old_wall::OldWall;
 pub use record::{AsBuilt, BuiltPost, Entry, Event, Find};
 
 /// The whole job.
@@ -32,6 +34,8 @@ pub struct Job {
     pub ramps: Vec<RampWish>,
     /// What lies or stands near: services, trees, boundaries, buildings.
     pub near: Vec<Near>,
+    /// Walls that stand already, as found.
+    pub standing: Vec<OldWall>,
     /// Loads on finished ground.
     pub loads: Vec<Load>,
     /// Rain, outlet, drain fill.
@@ -475,6 +479,7 @@ impl Job {
         let flights = self.flights.iter().map(|e| e.id.as_str());
         let ramps = self.ramps.iter().map(|e| e.id.as_str());
         let near = self.near.iter().map(|e| e.id.as_str());
-        pads.chain(walls).chain(flights).chain(ramps).chain(near).collect()
+        let standing = self.standing.iter().map(|e| e.id.as_str());
+        pads.chain(walls).chain(flights).chain(ramps).chain(near).chain(standing).collect()
     }
 }
