@@ -4,6 +4,7 @@
 //! do not overlap, and for every wall the levels behind and in front along its line. Where two elements meet, treads
 //! come before ramps, ramps before pads, pads before batters. Walls stand between pieces and are vertical.
 
+pub mod alignment;
 mod barrier;
 mod batter;
 mod choose_flight;
@@ -25,6 +26,7 @@ mod strip;
 mod wall;
 mod wish;
 
+pub use alignment::{Alignment, AlignmentError, Bend, CHORD_ERROR, Course, Curve, Way};
 pub use findings::FINDINGS;
 pub use gradient::{GROUND_GRADIENT, Gradient, RAMP_GRADIENT, RAMP_LENGTH, gradient, ground_gradient, ramp_length};
 pub use shape::shape;
