@@ -102,6 +102,16 @@ pub static WALL_CANNOT_BE_SHAPED: Kind = Kind {
     when_wrong: "none known",
 };
 
+/// Two walls cross.
+pub static WALLS_CROSS: Kind = Kind {
+    code: "G-014",
+    name: "walls cross",
+    severity: Severity::Stop,
+    why: "Where two walls run through each other neither can be built as planned, and which of them holds the ground is not known.",
+    source: "geometry",
+    when_wrong: "none known",
+};
+
 /// A ramp is steeper than wished.
 pub static RAMP_TOO_STEEP: Kind = Kind {
     code: "G-020",
@@ -224,6 +234,7 @@ pub static FINDINGS: &[&Kind] = &[
     &WALL_NEVER_FADES,
     &WALL_END_CUT_SHORT,
     &WALL_CANNOT_BE_SHAPED,
+    &WALLS_CROSS,
     &RAMP_TOO_STEEP,
     &RAMP_OVER_LIMIT,
     &RAMP_NOT_SELF_PROPELLED,

@@ -30,9 +30,12 @@ pub use alignment::{Alignment, AlignmentError, Bend, CHORD_ERROR, Course, Curve,
 pub use findings::FINDINGS;
 pub use gradient::{GROUND_GRADIENT, Gradient, RAMP_GRADIENT, RAMP_LENGTH, gradient, ground_gradient, ramp_length};
 pub use shape::shape;
-pub use shaped::{EndFound, Flight, Ground, GroundKind, Pad, Ramp, Shaped, Station, TopLine, Tread, WallProfile};
+pub use shaped::{
+    EndFound, Flight, Ground, GroundKind, Meeting, Pad, Ramp, Shaped, Station, TopLine, Tread, WallProfile,
+};
 pub use wish::{
-    Batter, End, FlightWish, GuardTrigger, Limits, PadWish, RampLimits, RampWish, Side, StepLimits, Top, WallWish, Wish,
+    Batter, Bench, Beside, End, FlightWish, GuardTrigger, HandrailTrigger, Landings, Limits, PadWish, RampLimits,
+    RampWish, Side, StepLimits, Top, WallPart, WallWish, Wish,
 };
 
 use groundhold_working::Working;

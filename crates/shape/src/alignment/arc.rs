@@ -54,10 +54,6 @@ impl Arc {
         Some(Arc { from, to, centre, radius, turn })
     }
 
-    pub fn length(&self) -> f64 {
-        self.radius * self.turn.abs()
-    }
-
     /// Direction at an angle from the start.
     pub fn heading(&self, angle: f64) -> Vector {
         let out = turned(self.from - self.centre, angle).unit();

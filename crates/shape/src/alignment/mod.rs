@@ -65,7 +65,7 @@ impl From<Vec<Point>> for Alignment {
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum AlignmentError {
     /// Fewer than two different points.
-    #[error("its line needs at least {least} different points")]
+    #[error("its line needs at least {} different points", if *least == 2 { "two" } else { "three" })]
     TooFew {
         /// How many it needs.
         least: usize,
