@@ -62,6 +62,16 @@ pub static STEP_UNHELD: Kind = Kind {
     when_wrong: "A low edge that paving or an edging board will hold.",
 };
 
+/// A pad reaches under a wall.
+pub static PAD_UNDER_WALL: Kind = Kind {
+    code: "G-007",
+    name: "pad reaches under a wall",
+    severity: Severity::Watch,
+    why: "The ground of the pad lies on both sides of the wall: it would be cut or filled under its foot, and where both sides lie level the wall holds nothing.",
+    source: "geometry",
+    when_wrong: "A low wall that is wanted on the pad as a seat or an edge.",
+};
+
 /// A wall retains nothing anywhere.
 pub static WALL_RETAINS_NOTHING: Kind = Kind {
     code: "G-010",
@@ -230,6 +240,7 @@ pub static FINDINGS: &[&Kind] = &[
     &BATTER_NO_DAYLIGHT,
     &BATTERS_CLASH,
     &STEP_UNHELD,
+    &PAD_UNDER_WALL,
     &WALL_RETAINS_NOTHING,
     &WALL_NEVER_FADES,
     &WALL_END_CUT_SHORT,

@@ -19,10 +19,10 @@ mod pad;
 mod profile;
 mod ramp;
 mod reach;
+mod ribbon;
 mod shape;
 mod shaped;
 pub mod steps;
-mod strip;
 mod wall;
 mod wish;
 
@@ -34,8 +34,8 @@ pub use shaped::{
     EndFound, Flight, Ground, GroundKind, Meeting, Pad, Ramp, Shaped, Station, TopLine, Tread, WallProfile,
 };
 pub use wish::{
-    Batter, Bench, Beside, End, FlightWish, GuardTrigger, HandrailTrigger, Landings, Limits, PadWish, RampLimits,
-    RampWish, Side, StepLimits, Top, WallPart, WallWish, Wish,
+    Batter, Bench, Beside, End, FlightWish, GuardTrigger, Landings, Limits, PadWish, RampLimits, RampWish, Side,
+    StepLimits, Top, WallPart, WallWish, Wish,
 };
 
 use groundhold_working::Working;

@@ -21,6 +21,7 @@ pub fn shape(ground: &Tin, wish: &Wish) -> Shaped {
     let mut findings = vec![];
     let pads = pad::pads(ground, wish, &mut findings);
     let walls: Vec<Planned<'_>> = planned(wish, &pads, &mut findings);
+    pad::under_walls(&pads, &walls, wish, &mut findings);
     let found = ends_met(ground, &walls, |lines| laid(ground, wish, &pads, lines, &mut vec![]));
     let lines: Vec<Line> = found.iter().map(|f| f.line.clone()).collect();
     let last = laid(ground, wish, &pads, &lines, &mut findings);

@@ -5,8 +5,8 @@ use groundhold_quantity::{Angle, Area, Length, Level, Point, Slope, Vector};
 use groundhold_surface::{Facet, Plane, Polygon, Tin};
 use groundhold_working::Trace;
 
-use crate::Curve;
 use crate::index::FacetIndex;
+use crate::{Batter, Curve};
 
 /// The finished ground and what stands in it.
 #[derive(Debug, Clone, PartialEq)]
@@ -65,6 +65,14 @@ pub struct Pad {
     pub plane: Plane,
     /// Area of `polygon`.
     pub area: Area,
+    /// Its corners as given; the points of `polygon` between them lie on its curves.
+    pub corners: Vec<Point>,
+    /// Arcs in its outline as given, in order.
+    pub curves: Vec<Curve>,
+    /// Thickness of what is laid between the formation and the finished level.
+    pub build_up: Length,
+    /// Batters from its edge, where they differ from those of the job.
+    pub batter: Option<Batter>,
 }
 
 /// A flight as shaped.
@@ -128,6 +136,14 @@ pub struct Ramp {
     pub toward: String,
     /// Its centre line from the foot to the edge of the pad's apron.
     pub path: Vec<Point>,
+    /// For each point of `path` whether it turns sharply there or ends; the others lie on its curves.
+    pub corner: Vec<bool>,
+    /// Arcs in its path as given, in order.
+    pub curves: Vec<Curve>,
+    /// How many level landings it has, turns not counted.
+    pub landings: usize,
+    /// Thickness of what is laid between the formation and the finished level.
+    pub build_up: Length,
     /// Width.
     pub width: Length,
     /// Level of the existing ground at its foot.

@@ -314,6 +314,10 @@ pub(crate) fn ends_met(ground: &Tin, walls: &[Planned<'_>], lay: impl Fn(&[Line]
 }
 
 impl Planned<'_> {
+    /// Its line as given, returns included.
+    pub fn given(&self) -> &Line {
+        &self.given
+    }
     /// Whether batters of this wall's surroundings may reach a place.
     fn is_near(&self, p: Point) -> bool {
         let fades = self.fades.contains(&true);

@@ -250,8 +250,6 @@ pub struct Limits {
     pub ramp: RampLimits,
     /// From which drop a guard is asked for, where known.
     pub guard: Option<GuardTrigger>,
-    /// From when on steps need a handrail, where known.
-    pub handrail: Option<HandrailTrigger>,
 }
 
 /// Limits for steps, each (least, most).
@@ -288,32 +286,6 @@ impl StepLimits {
 pub struct RampLimits {
     /// Steepest gradient that the region allows for a ramp of this use.
     pub steepest: Slope,
-    /// Largest rise between two level landings, where known.
-    pub rise_most: Option<Length>,
-    /// Least length of a level landing, where known.
-    pub landing_least: Option<Length>,
-    /// Steepest fall across, where known.
-    pub crossfall_most: Option<Slope>,
-    /// Least clear width, where known.
-    pub width_least: Option<Length>,
-    /// Who says so.
-    pub source: &'static str,
-}
-
-impl RampLimits {
-    /// With a steepest gradient and nothing else known.
-    pub const fn only(steepest: Slope, source: &'static str) -> RampLimits {
-        RampLimits { steepest, rise_most: None, landing_least: None, crossfall_most: None, width_least: None, source }
-    }
-}
-
-/// From when on steps need a handrail.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct HandrailTrigger {
-    /// From this many risers on.
-    pub risers: Option<usize>,
-    /// From this rise on.
-    pub rise: Option<Length>,
     /// Who says so.
     pub source: &'static str,
 }

@@ -136,9 +136,8 @@ impl Site {
                     pitch_most: Angle::deg(42.0),
                     source: "invented limits",
                 },
-                ramp: RampLimits::only(Slope::one_in(8.0), "invented limits"),
+                ramp: RampLimits { steepest: Slope::one_in(8.0), source: "invented limits" },
                 guard: None,
-                handrail: None,
             },
             units: Units::Metric,
         }

@@ -32,9 +32,8 @@ fn limits() -> Limits {
             pitch_most: Angle::deg(42.0),
             source: "invented limits",
         },
-        ramp: RampLimits::only(Slope::one_in(8.0), "invented limits"),
+        ramp: RampLimits { steepest: Slope::one_in(8.0), source: "invented limits" },
         guard: Some(GuardTrigger { drop: m(0.7), source: "invented trigger" }),
-        handrail: None,
     }
 }
 fn wish() -> Wish {

@@ -315,6 +315,16 @@ impl Course {
         self.points.windows(2).map(|p| distance(p[0], p[1])).sum::<Length>() + back.unwrap_or(Length::ZERO)
     }
 
+    /// The line up to its point `i` and straight on from there to `end`.
+    pub(crate) fn up_to(&self, i: usize, end: Point) -> Course {
+        let mut headings = self.headings[..=i].to_vec();
+        let last = (end - self.points[i]).unit();
+        headings.push([last; 2]);
+        let mut points = self.points[..=i].to_vec();
+        points.push(end);
+        Course { points, headings, curves: vec![], closed: false }
+    }
+
     /// Which points are corners, where the line turns sharply; the ends of an open line are.
     pub fn corners(&self) -> Vec<bool> {
         let last = self.points.len().saturating_sub(1);
