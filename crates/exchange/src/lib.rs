@@ -9,6 +9,7 @@ mod grid;
 mod grids;
 mod job_file;
 mod job_text;
+mod line_text;
 mod page;
 mod price_table;
 mod problem;

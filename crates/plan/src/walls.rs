@@ -44,8 +44,8 @@ pub(crate) fn walls(common: &Common) -> Result<Vec<WallPlan>, Vec<Trouble>> {
     let mut troubles = vec![];
     for profile in &common.shaped.walls {
         let Some(wish) = common.job.walls.iter().find(|w| w.id == profile.id) else { continue };
-        for (id, from, to) in runs(profile) {
-            let Some(case) = case(common, wish, profile, &id, from, to) else { continue };
+        for (id, from, to, spec) in runs(wish, profile) {
+            let Some(case) = case(common, wish, spec, profile, &id, (from, to)) else { continue };
             match hold::hold(&case) {
                 Ok((layout, verdict)) => {
                     plans.push(WallPlan { id, of: wish.id.clone(), case, layout, verdict });
@@ -60,18 +60,30 @@ pub(crate) fn walls(common: &Common) -> Result<Vec<WallPlan>, Vec<Trouble>> {
 /// Shortest run of a wall that is built.
 const SHORTEST: Length = Length::mm(300.0);
 
-/// The runs of a wall between its openings.
-fn runs(profile: &WallProfile) -> Vec<(String, Length, Length)> {
+/// The runs of a wall between its openings, parted where it is made otherwise; each with what it is made of.
+fn runs<'w>(wish: &'w WallWish, profile: &WallProfile) -> Vec<(String, Length, Length, &'w Spec)> {
     let mut edges = vec![Length::ZERO];
     for (a, b) in &profile.openings {
         edges.extend([*a, *b]);
     }
     edges.push(profile.length);
-    let long = edges.chunks(2).filter(|c| c.len() == 2 && c[1] - c[0] >= SHORTEST);
+    let part_at = |c: Length| {
+        let along = c - profile.given_from;
+        wish.parts.iter().find(|p| p.from <= along && along < p.to).map_or(&wish.spec, |p| &p.spec)
+    };
+    let mut runs: Vec<(Length, Length, &Spec)> = vec![];
+    for c in edges.chunks(2).filter(|c| c.len() == 2) {
+        let ends = wish.parts.iter().flat_map(|p| [p.from + profile.given_from, p.to + profile.given_from]);
+        let mut cuts: Vec<Length> = ends.filter(|e| c[0] + SHORTEST < *e && *e < c[1] - SHORTEST).collect();
+        cuts.extend([c[0], c[1]]);
+        cuts.sort_by(|a, b| a.to_m().total_cmp(&b.to_m()));
+        runs.extend(cuts.windows(2).map(|w| (w[0], w[1], part_at((w[0] + w[1]) / 2.0))));
+    }
+    let long = runs.into_iter().filter(|r| r.1 - r.0 >= SHORTEST);
     long.enumerate()
-        .map(|(i, c)| {
+        .map(|(i, r)| {
             let id = if i == 0 { profile.id.clone() } else { format!("{}-{}", profile.id, i + 1) };
-            (id, c[0], c[1])
+            (id, r.0, r.1, r.2)
         })
         .collect()
 }
@@ -79,12 +91,12 @@ fn runs(profile: &WallProfile) -> Vec<(String, Length, Length)> {
 fn case(
     common: &Common,
     wish: &WallWish,
+    spec: &Spec,
     profile: &WallProfile,
     id: &str,
-    from: Length,
-    to: Length,
+    (from, to): (Length, Length),
 ) -> Option<WallCase> {
-    let back = touch_plane(&wish.spec, profile.thickness);
+    let back = touch_plane(spec, crate::wish::thickness(spec));
     let mut stations: Vec<hold::Station> = vec![];
     for s in profile.stations.iter().filter(|s| from <= s.chainage && s.chainage <= to) {
         let chainage = s.chainage - from;
@@ -109,7 +121,7 @@ fn case(
     let mut case = WallCase {
         id: id.to_string(),
         corners,
-        spec: wish.spec.clone(),
+        spec: spec.clone(),
         retained_soil: common.soil.clone(),
         founding_soil: common.soil.clone(),
         loads: loads(common.job, &wish.id, profile),

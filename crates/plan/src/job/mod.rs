@@ -9,6 +9,7 @@ use groundhold_quantity::{
     Angle, Currency, Length, Level, Mass, Point, Pressure, RainIntensity, Share, Slope, Time, Units, Vector, Volume,
 };
 
+pub use groundhold_shape::{Bench, Bend, Beside, Landings, Side, Way};
 pub use record::{AsBuilt, BuiltPost, Entry, Event, Find};
 
 /// The whole job.
@@ -194,11 +195,13 @@ pub struct Batter {
     pub cut: Slope,
     /// In fill.
     pub fill: Slope,
+    /// Benches that break a high bank.
+    pub bench: Option<groundhold_shape::Bench>,
 }
 
 impl Default for Batter {
     fn default() -> Self {
-        Batter { cut: Slope::one_in(2.0), fill: Slope::one_in(2.0) }
+        Batter { cut: Slope::one_in(2.0), fill: Slope::one_in(2.0), bench: None }
     }
 }
 
@@ -220,6 +223,8 @@ pub struct PadWish {
     pub name: String,
     /// Corners in order.
     pub corners: Vec<Point>,
+    /// Where its outline is curved or its corners are rounded.
+    pub bends: Vec<Bend>,
     /// Finished level at the middle.
     pub level: PadLevel,
     /// Fall for drainage and its direction.
@@ -228,15 +233,21 @@ pub struct PadWish {
     pub apron: Length,
     /// Thickness of stone and paving under the finished level.
     pub build_up: Length,
+    /// Banks from its edge, where they differ from those of the job.
+    pub batter: Option<Batter>,
 }
 
 /// How an end of a wall is found.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub enum WallEnd {
     /// Where its top meets the ground.
     Fade,
     /// At the point given.
     At,
+    /// It turns square into the bank there, for this long or until its top meets the ground.
+    Return(Option<Length>),
+    /// At the face of a post or pier of this breadth.
+    Post(Length),
 }
 
 /// Where the top of a wall runs.
@@ -256,6 +267,35 @@ pub enum WallTop {
         /// By this much.
         by: Length,
     },
+    /// Straight from one level to another.
+    Raked {
+        /// At its first point.
+        from: Level,
+        /// At its last point.
+        to: Level,
+    },
+    /// Level in stretches over the ground it holds.
+    Stepped {
+        /// By this much at least.
+        above: Length,
+        /// Height of a step.
+        by: Length,
+        /// Shortest stretch that stands out.
+        least: Length,
+    },
+    /// Through these levels, by chainage along its line.
+    Line(Vec<(Length, Level)>),
+}
+
+/// A stretch of a wall that is made otherwise.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WallPart {
+    /// From this chainage along its line as given.
+    pub from: Length,
+    /// To this one.
+    pub to: Length,
+    /// Of what it is made there.
+    pub spec: groundhold_hold::Spec,
 }
 
 /// A low wall.
@@ -265,8 +305,12 @@ pub struct WallWish {
     pub id: String,
     /// What people call it.
     pub name: String,
-    /// Its line in plan.
+    /// Its line in plan; empty where it runs beside another wall.
     pub line: Vec<Point>,
+    /// Where its line is curved or its corners are rounded.
+    pub bends: Vec<Bend>,
+    /// In place of a line of its own: that of another wall, moved.
+    pub beside: Option<Beside>,
     /// How each end is found.
     pub ends: [WallEnd; 2],
     /// True when the ground it holds lies to the left of the line.
@@ -275,6 +319,8 @@ pub struct WallWish {
     pub top: WallTop,
     /// Of what it is made.
     pub spec: groundhold_hold::Spec,
+    /// Stretches in which it is made otherwise.
+    pub parts: Vec<WallPart>,
     /// A fence on top.
     pub fence: Option<FenceWish>,
     /// Posts that differ by decision.
@@ -307,6 +353,8 @@ pub struct FlightWish {
     pub width: Length,
     /// Going, or chosen.
     pub going: Option<Length>,
+    /// Middles of the landings on which it turns, from the pad down.
+    pub turns: Vec<Point>,
 }
 
 /// A ramp.
@@ -316,12 +364,20 @@ pub struct RampWish {
     pub id: String,
     /// Middle line from the bottom up.
     pub path: Vec<Point>,
+    /// Where its path is curved or its corners are rounded.
+    pub bends: Vec<Bend>,
     /// The pad it leads to.
     pub to: String,
     /// Width.
     pub width: Length,
     /// Steepest slope that will do.
     pub steepest: Slope,
+    /// Fall across and the side to which it goes down.
+    pub crossfall: Option<(Slope, Side)>,
+    /// Level landings on the way.
+    pub landings: Option<Landings>,
+    /// Outline within which it may be led to and fro.
+    pub within: Vec<Point>,
 }
 
 /// What kind of thing lies or stands near.
