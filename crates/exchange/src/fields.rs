@@ -25,6 +25,8 @@ pub enum Holds {
     Point,
     /// A list of points.
     Points,
+    /// A list of points, with tables where it bends.
+    Line,
     /// A list of names.
     Names,
     /// A list of lists of names.
@@ -162,11 +164,15 @@ static OWN: &[Field] = &[
     field("measured", "source", Holds::Text, "who says so").must(),
     // ── shape
     field("shape", "batter", Holds::Table("batter"), "slopes of banks without a wall"),
+    field("batter", "bench", Holds::Table("bench"), "level steps that break a high bank"),
+    field("bench", "every", LENGTH, "height of bank between two benches").must().within(0.1, 20.0),
+    field("bench", "width", LENGTH, "its width").must().within(0.1, 5.0),
+    field("bench", "fall", SLOPE, "its fall away from the bank above").within(0.0, 0.2),
     field("batter", "cut", SLOPE, "in cut, rise over run").within(0.05, 5.0),
     field("batter", "fill", SLOPE, "in fill, rise over run").within(0.05, 2.0),
     field("pad", "id", Holds::Id, "its id").must(),
     field("pad", "name", Holds::Text, "what people call it"),
-    field("pad", "corners", Holds::Points, "its corners in order").must(),
+    field("pad", "corners", Holds::Line, "its corners in order").must(),
     field("pad", "level", Holds::Own("a level such as 101.080 m, or the word balance or cheapest"), "finished level")
         .must(),
     field(
@@ -175,24 +181,48 @@ static OWN: &[Field] = &[
         Holds::Own("a list of two levels, the lower first, such as [\"100.8 m\", \"101.3 m\"]"),
         "limits of a level that is solved for",
     ),
-    field("pad", "fall", Holds::Own("a slope and a direction, such as \"1:80 toward south\""), "fall for drainage"),
+    field(
+        "pad",
+        "fall",
+        Holds::Own(
+            "a slope and a direction, such as \"1:80 toward south\" or \"1:80 toward 135 deg\" clockwise from north",
+        ),
+        "fall for drainage",
+    ),
     field("pad", "apron", LENGTH, "level strip round it").within(0.0, 10.0),
     field("pad", "build_up", LENGTH, "stone and paving under the finished level").within(0.0, 1.0),
+    field("pad", "batter", Holds::Table("batter"), "banks from its edge, where they differ from those of the job"),
     // ── walls
     field("wall", "id", Holds::Id, "its id").must(),
     field("wall", "name", Holds::Text, "what people call it"),
     field("wall", "system", Holds::OneOf(&SYSTEM_KEYS), "wall system; left out, the first of them"),
-    field("wall", "line", Holds::Points, "its line in plan").must(),
-    field("wall", "ends", Holds::Own("two of the words fade and at"), "how each end is found"),
+    field("wall", "line", Holds::Line, "its line in plan"),
+    field("wall", "alongside", Holds::Table("alongside"), "in place of a line: that of another wall, moved"),
+    field("alongside", "wall", Holds::Id, "the other wall").must(),
+    field("alongside", "by", LENGTH, "how far behind it; negative in front of it").must().within(-100.0, 100.0),
+    field(
+        "wall",
+        "ends",
+        Holds::Own("two of the words fade, at, return, return 1.2 m, post 200 mm"),
+        "how each end is found",
+    ),
     field("wall", "retains", Holds::OneOf(&["left", "right"]), "side of the ground it holds").must(),
     field(
         "wall",
         "top",
-        Holds::Own("{ follow = \"ground\", above = … }, { at = … } or { above = \"P1\", by = … }"),
+        Holds::Own(
+            "{ follow = \"ground\", above = … }, { at = … }, { above = \"P1\", by = … }, { from = …, to = … }, \
+             { step = …, above = …, least = … } or { line = [[chainage, level], …] }",
+        ),
         "its top",
     )
     .must(),
     field("wall", "spec", Holds::Sizes, "sizes, as the system wants them"),
+    field("wall", "part", Holds::Tables("part"), "stretches in which it is made otherwise"),
+    field("part", "from", LENGTH, "from this chainage along its line as given").must().within(0.0, FAR),
+    field("part", "to", LENGTH, "to this one").must().within(0.0, FAR),
+    field("part", "system", Holds::OneOf(&SYSTEM_KEYS), "wall system there; left out, that of the wall"),
+    field("part", "spec", Holds::Sizes, "sizes there").must(),
     field("wall", "fence", Holds::Table("fence"), "a fence on top"),
     field("wall", "beside", Holds::OneOf(&["food bed", "play area"]), "what is grown or done right beside it"),
     field("wall", "change", Holds::Tables("change"), "posts that differ by decision"),
@@ -212,10 +242,16 @@ static OWN: &[Field] = &[
     field("steps", "width", LENGTH, "clear width").must().within(0.3, 10.0),
     field("steps", "going", LENGTH, "going; left out, it is chosen").within(0.15, 2.0),
     field("ramp", "id", Holds::Id, "its id").must(),
-    field("ramp", "path", Holds::Points, "middle line from the bottom up").must(),
+    field("steps", "turns", Holds::Points, "middles of the landings on which it turns, from the pad down"),
+    field("ramp", "path", Holds::Line, "middle line from the bottom up").must(),
     field("ramp", "to", Holds::Id, "the pad it leads to").must(),
     field("ramp", "width", LENGTH, "width").must().within(0.3, 10.0),
     field("ramp", "steepest", SLOPE, "steepest that will do").within(0.005, 0.5),
+    field("ramp", "crossfall", Holds::Own("a slope and a side, such as \"1:40 to left\""), "fall across"),
+    field("ramp", "landings", Holds::Table("landings"), "level landings on the way"),
+    field("ramp", "within", Holds::Points, "outline within which it may be led to and fro"),
+    field("landings", "every", LENGTH, "largest rise between two").must().within(0.05, 10.0),
+    field("landings", "length", LENGTH, "length of each").must().within(0.1, 20.0),
     // ── near and load
     field("near", "id", Holds::Id, "its id").must(),
     field("near", "kind", Holds::Text, "what it is").must(),

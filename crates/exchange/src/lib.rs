@@ -11,6 +11,7 @@ mod grids;
 mod ground_water;
 mod job_file;
 mod job_text;
+mod line_text;
 mod page;
 mod price_table;
 mod problem;

@@ -119,6 +119,10 @@ impl<'a> Node<'a> {
     pub fn complain(&self, key: &str, says: impl std::fmt::Display) {
         self.page.say(self.span_of(key), format!("{}: {key}: {says}", self.name));
     }
+    /// Complains about a place within a field.
+    pub fn complain_at(&self, key: &str, span: Option<Range<usize>>, says: impl std::fmt::Display) {
+        self.page.say(span.or(self.span_of(key)), format!("{}: {key}: {says}", self.name));
+    }
     pub fn raw(&self, key: &str) -> Option<&'a Item> {
         self.item(self.field(key))
     }
@@ -367,6 +371,7 @@ pub(crate) fn wanted(f: &Field) -> String {
         Holds::Quantity(q) => format!("a {q} with its unit in quotes, for example {}", example(q)),
         Holds::Point => "a point of two lengths, for example [\"3.0 m\", \"4.2 m\"]".into(),
         Holds::Points => "a list of points, for example [[\"3.0 m\", \"4.2 m\"], …]".into(),
+        Holds::Line => "a list of points, for example [[\"3.0 m\", \"4.2 m\"], …], with tables where it bends, for example { to = [\"6.0 m\", \"4.2 m\"], through = [\"4.5 m\", \"4.8 m\"] }, { to = …, radius = \"4 m\", turn = \"left\" }, { to = …, smooth = true } or { to = …, round = \"1.5 m\", ease = \"0.5 m\" }".into(),
         Holds::Names => "a list of names in quotes".into(),
         Holds::NameLists => "a list of lists of names in quotes".into(),
         Holds::OneOf(words) => format!("one of {}", words.join(", ")),

@@ -77,6 +77,7 @@ fn shape(f: &Field) -> Value {
         Holds::Quantity(q) => quantity(q),
         Holds::Point => point(),
         Holds::Points => json!({ "type": "array", "items": point(), "minItems": 2 }),
+        Holds::Line => crate::line_text::schema(&point(), &quantity("length")),
         Holds::Names => names(),
         Holds::NameLists => json!({ "type": "array", "items": names() }),
         Holds::OneOf(words) => json!({ "enum": words }),

@@ -1,7 +1,7 @@
 //! Which wall systems are there, and what does every one of them say to the rest of the job? One folder in `systems`, one
 //! variant and one line here.
 
-use groundhold_quantity::Length;
+use groundhold_quantity::{Length, Slope};
 
 use crate::systems::dry_stone::DryStoneSpec;
 use crate::systems::gabion::GabionSpec;
@@ -43,6 +43,10 @@ pub trait System {
     /// The material from which risers of steps beside it are made, in pieces; `None` where it has none that suits.
     fn riser(&self) -> Option<String> {
         None
+    }
+    /// How far its face goes back for each unit that it rises, where its plan position follows from that.
+    fn lean(&self) -> Slope {
+        Slope::LEVEL
     }
     /// How its timber is treated, each treatment once; nothing where it has none.
     fn treatments(&self) -> Vec<&str> {

@@ -2,7 +2,7 @@
 
 use groundhold_finding::Adjust;
 use groundhold_hold::PostChange;
-use groundhold_quantity::{Length, Level, Quantity, Slope, parse};
+use groundhold_quantity::{Length, Level, Point, Quantity, Slope, parse};
 
 use crate::job::{Job, PadLevel, WallWish};
 
@@ -36,7 +36,17 @@ pub fn apply(job: &Job, adjust: &Adjust) -> Result<Job, String> {
         match field {
             "steepest" => ramp.steepest = read::<Slope>(value)?,
             "width" => ramp.width = read(value)?,
-            _ => return Err(unknown(id, field, "steepest, width")),
+            "path" => {
+                ramp.path = points(value)?;
+                ramp.bends.clear();
+            }
+            _ => return Err(unknown(id, field, "steepest, width, path")),
+        }
+    } else if id == "shape" {
+        match field {
+            "batter.cut" => job.batter.cut = read(value)?,
+            "batter.fill" => job.batter.fill = read(value)?,
+            _ => return Err(unknown(id, field, "batter.cut, batter.fill")),
         }
     } else if let Some(old) = job.standing.iter_mut().find(|o| o.id == id) {
         match field {
@@ -67,6 +77,17 @@ pub fn apply(job: &Job, adjust: &Adjust) -> Result<Job, String> {
 
 fn read<Q: Quantity>(value: &str) -> Result<Q, String> {
     parse::<Q>(value).map_err(|e| e.to_string())
+}
+
+/// Points as a job file has them: `[["1.0 m", "2.0 m"], ["3.0 m", "2.0 m"]]`.
+fn points(value: &str) -> Result<Vec<Point>, String> {
+    let wrong = || format!("found `{value}`, expected points such as [[\"1.0 m\", \"2.0 m\"], [\"3.0 m\", \"2.0 m\"]]");
+    let numbers: Vec<&str> = value.split('"').skip(1).step_by(2).collect();
+    if numbers.len() < 4 || numbers.len() % 2 != 0 {
+        return Err(wrong());
+    }
+    let point = |xy: &[&str]| Ok(Point::m(read::<Length>(xy[0])?.to_m(), read::<Length>(xy[1])?.to_m()));
+    numbers.chunks(2).map(point).collect()
 }
 
 fn unknown(id: &str, field: &str, known: &str) -> String {

@@ -57,7 +57,10 @@ fn mark(ground: &Tin, id: String, element: &str, what: &str, at: Point, wanted: 
 fn marks(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]) -> Vec<setout::Mark> {
     let mut all = vec![];
     for pad in &shaped.pads {
-        for (i, at) in pad.polygon.corners().iter().enumerate() {
+        // Of a curved outline the corners as given; its arcs have a table of their own.
+        let corners =
+            if pad.polygon.corners().len() > pad.corners.len() { &pad.corners } else { pad.polygon.corners() };
+        for (i, at) in corners.iter().enumerate() {
             let wanted = Some(pad.plane.level_at(*at));
             all.push(mark(ground, format!("{}-{}", pad.id, letter(i)), &pad.id, "corner of the pad", *at, wanted));
         }
@@ -77,7 +80,8 @@ fn marks(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]) -> Vec<se
         all.push(mark(ground, format!("{}-d", f.id), &f.id, "bottom riser, left looking down", f.foot + half, foot));
     }
     for r in &shaped.ramps {
-        for (i, at) in r.path.iter().enumerate() {
+        let corners = r.path.iter().zip(&r.corner).filter(|(_, corner)| **corner).map(|(p, _)| p);
+        for (i, at) in corners.enumerate() {
             let wanted = shaped.level_at(ground, *at);
             all.push(mark(ground, format!("{}-{}", r.id, letter(i)), &r.id, "middle of the ramp", *at, wanted));
         }

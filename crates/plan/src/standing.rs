@@ -83,8 +83,9 @@ pub(crate) fn led_on(job: &Job, shaped: &Shaped) -> Option<Job> {
         for end in [0, 1] {
             if let Some(at) = beyond(job, wall, profile, end) {
                 let wall = &mut led.get_or_insert_with(|| job.clone()).walls[i];
-                let last = if end == 0 { 0 } else { wall.line.len() - 1 };
-                wall.line[last] = at;
+                let last = if end == 0 { 0 } else { wall.line.len().saturating_sub(1) };
+                let Some(point) = wall.line.get_mut(last) else { continue };
+                *point = at;
                 wall.ends[end] = WallEnd::At;
             }
         }

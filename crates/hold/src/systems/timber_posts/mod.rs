@@ -16,7 +16,7 @@ mod spec;
 
 pub use spec::*;
 
-use groundhold_quantity::{Length, Units, trim};
+use groundhold_quantity::{Length, Slope, Units, trim};
 
 use crate::{Bay, CaseError, CheckKind, Cross, Layout, Post, System, Verdict, WallCase, by_rows};
 
@@ -55,6 +55,9 @@ impl System for TimberPostSpec {
     }
     fn riser(&self) -> Option<String> {
         Some(self.board.material())
+    }
+    fn lean(&self) -> Slope {
+        self.lean
     }
     fn treatments(&self) -> Vec<&str> {
         let mut all = vec![self.post.treatment.as_str(), self.board.treatment.as_str()];
