@@ -421,6 +421,9 @@ fn rot_years(loss_m: f64) -> Option<(f64, Trace)> {
 fn needs(wall: &AsFound, base: Option<&State>, cause: Cause, need: &Need) -> String {
     let u = wall.units;
     let x = match need {
+        Need::Already if cause == Cause::Softened && !clay_words(wall, base).is_empty() => {
+            return format!("Drained it is at its limit already{}.", clay_words(wall, base));
+        }
         Need::Already => {
             return "By these figures it is at its limit without it: the ground is stronger than its class.".into();
         }
