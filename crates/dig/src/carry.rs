@@ -55,8 +55,8 @@ impl Carried {
     }
 }
 
-/// Below this a carry is not worth a line.
-const LEAST: Volume = Volume::litre(1.0);
+/// Below this a carry is rounding.
+const LEAST: Volume = Volume::m3(1e-9);
 /// Where walls shut two places off from each other, soil is lifted over: so much work more than the straight way, m.
 const LIFTED_OVER: f64 = 60.0;
 

@@ -158,7 +158,7 @@ fn carries(flow: &mut Flow, plan: &Plan, u: Units) {
     ));
     let mut t =
         Table::new(vec![words("Earth"), words("From"), words("To"), figures("Bank"), figures("Way"), figures("Up")]);
-    for x in &c.carries {
+    for x in c.carries.iter().filter(|x| shows(x.bank)) {
         let up = x.way.as_ref().map_or("lifted over".into(), |w| u.length(w.climbs));
         t.row([x.earth.words().into(), x.from.clone(), x.to.clone(), u.volume(x.bank), u.run(x.length), up]);
     }

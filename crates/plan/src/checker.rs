@@ -29,6 +29,7 @@ pub fn check(plan: &Plan) -> Vec<Violation> {
     money_adds_up(plan, &mut found);
     tapes_meet(plan, &mut found);
     pipes_fall(plan, &mut found);
+    soil_is_carried(plan, &mut found);
     found
 }
 
@@ -250,7 +251,28 @@ fn tapes_meet(plan: &Plan, found: &mut Vec<Violation>) {
     }
 }
 
+/// Every earth that is dug is carried somewhere, and no carrying has less work than the bound.
+fn soil_is_carried(plan: &Plan, found: &mut Vec<Violation>) {
+    let Some(c) = &plan.groundwork.carried else { return };
+    if (c.work - c.bound).abs() > 1e-6 * c.work.max(1.0) {
+        fail(found, "the least work is proved", String::new(), c.work - c.bound);
+    }
+    for s in plan.dug.streams() {
+        let heap = format!("heap of {}", s.earth.words());
+        let first = c.carries.iter().filter(|x| x.earth == s.earth && x.from != heap && x.from != "gate");
+        let by = (first.map(|x| x.bank).sum::<Volume>() - s.dug).to_m3().abs();
+        if by > 1e-7 * s.dug.to_m3().max(1.0) {
+            fail(found, "what is dug is carried", s.earth.words().into(), by);
+        }
+    }
+}
+
 fn pipes_fall(plan: &Plan, found: &mut Vec<Violation>) {
+    for s in &plan.drained.swales {
+        for w in s.points.windows(2).filter(|w| w[1].invert > w[0].invert) {
+            fail(found, "a swale falls all the way", s.wish.above.clone(), (w[1].invert - w[0].invert).to_m());
+        }
+    }
     for p in &plan.drained.pipes {
         for w in p.points.windows(2) {
             let rise = w[1].invert - w[0].invert;
