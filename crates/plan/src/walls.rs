@@ -5,7 +5,7 @@ use groundhold_hold as hold;
 use groundhold_quantity::{Length, Point, Share, Vector, distance};
 use groundhold_shape::{Shaped, WallProfile};
 use groundhold_surface::Tin;
-use hold::{Layout, Spec, Neighbour, NeighbourKind, Verdict, WallCase};
+use hold::{Layout, Neighbour, NeighbourKind, Spec, Verdict, WallCase};
 
 use crate::again::Earlier;
 use crate::job::{Event, Find, Job, NearKind, WallWish};

@@ -50,6 +50,8 @@ pub fn beads(plan: &Plan) -> Vec<Bead> {
             WallTop::FollowGround { above } => ("top.above", Writes::Above(*above)),
             WallTop::AbovePad { by, .. } => ("top.by", Writes::Above(*by)),
             WallTop::At(_) => ("top.at", Writes::Level),
+            // A top of several levels has no one bead that could move it.
+            WallTop::Raked { .. } | WallTop::Stepped { .. } | WallTop::Line(_) => continue,
         };
         all.push(Bead { element: wall.id.clone(), field, level, words: format!("{} top", wall.id), writes });
     }
