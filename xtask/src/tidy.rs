@@ -33,7 +33,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("draw", &["*"]),
     ("paper", &["*", "draw"]),
     ("cli", &["*", "exchange", "draw", "paper", "reference"]),
-    ("cases", &["*", "exchange"]),
+    ("cases", &["*", "exchange", "draw", "paper"]),
 ];
 
 /// Module names that say nothing about what is inside.

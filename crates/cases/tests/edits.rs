@@ -227,7 +227,7 @@ fn moved(p: &mut Point, by: (f64, f64), reach: f64) {
 }
 
 fn spec<'j>(j: &'j mut Job, e: &Edit) -> &'j mut TimberPostSpec {
-    let Spec::TimberPosts(s) = &mut j.walls[e.which % 2].spec;
+    let Spec::TimberPosts(s) = &mut j.walls[e.which % 2].spec else { panic!("the demo has posts") };
     s
 }
 
