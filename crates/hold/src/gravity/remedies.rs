@@ -34,7 +34,9 @@ impl Way {
 pub(crate) fn mend(case: &WallCase, wall: &dyn Gravity, layout: &Layout, kinds: &[CheckKind]) -> Vec<Remedy> {
     let mut case = case.clone();
     case.search_slip = false;
-    let before: Vec<CheckKind> = KINDS.iter().copied().filter(|k| !kinds.contains(k) && passes(&case, &[*k])).collect();
+    let now = case.spec.system().checks(&case, layout);
+    let holds = |k: &CheckKind| !kinds.contains(k) && !now.iter().any(|c| c.kind == *k && c.fails());
+    let before: Vec<CheckKind> = KINDS.iter().copied().filter(holds).collect();
     let wanted: Vec<CheckKind> = kinds.iter().copied().chain(before).collect();
     let mut all = vec![];
     for way in wall.ways(layout) {
