@@ -99,7 +99,8 @@ const CHANGES: &[(&str, Change)] = &[
         j.about.region = known[e.which % known.len()].into();
     }),
     ("batter", |j, e| {
-        j.batter = Batter { cut: Slope::one_in(2.6 + 2.4 * e.by.0), fill: Slope::one_in(2.6 + 2.0 * e.by.1), bench: None };
+        j.batter =
+            Batter { cut: Slope::one_in(2.6 + 2.4 * e.by.0), fill: Slope::one_in(2.6 + 2.0 * e.by.1), bench: None };
     }),
     ("load", |j, e| j.loads[0].value = Pressure::kpa(10.0 * e.by.0.abs())),
     ("load behind", |j, e| {

@@ -29,7 +29,7 @@ pub use checker::{Violation, check};
 pub use compare::{Amounts, Difference, PostChanged, PostFigures, compare};
 pub use earthwork::Moves;
 pub use near::everything as everything_near;
-pub use plan::{Plan, balance, plan, plan_priced};
+pub use plan::{Plan, balance, plan, plan_priced, wished};
 pub use registry::{finding_kinds, working, workings};
 pub use survey::Survey;
 pub use trouble::{Part, Trouble};
