@@ -38,6 +38,24 @@ pub(crate) fn wall_line(wall: &WallPlan) -> Vec<(Length, Point)> {
     chainages.map(|c| (c, line.at(c).at)).collect()
 }
 
+/// The same with the places between which the wall follows a curve.
+pub(crate) fn wall_course(wall: &WallPlan) -> Vec<Point> {
+    let s = &wall.case.stations;
+    let ends = wall_line(wall);
+    let mut out: Vec<Point> = vec![];
+    for (i, st) in s.iter().enumerate() {
+        let corner = ends.iter().any(|(c, _)| (*c - st.chainage).abs() < Length::mm(1.0));
+        let bends = i > 0 && i + 1 < s.len() && {
+            let (u, v) = (st.at - s[i - 1].at, s[i + 1].at - st.at);
+            u.cross(v).abs() > 1e-5 * u.length() * v.length()
+        };
+        if corner || bends {
+            out.push(st.at);
+        }
+    }
+    if out.len() < 2 { ends.into_iter().map(|e| e.1).collect() } else { out }
+}
+
 /// 1 where the open side of a wall lies to the left of its line, −1 where it lies to the right.
 pub(crate) fn open_side(wall: &WallPlan) -> f64 {
     let s = &wall.case.stations;

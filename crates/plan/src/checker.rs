@@ -30,6 +30,7 @@ pub fn check(plan: &Plan) -> Vec<Violation> {
     tapes_meet(plan, &mut found);
     pipes_fall(plan, &mut found);
     soil_is_carried(plan, &mut found);
+    ground_is_one_surface(plan, &mut found);
     found
 }
 
@@ -204,6 +205,19 @@ fn volumes_agree(plan: &Plan, found: &mut Vec<Violation>) {
         let by = (net - (m.volumes.cut - m.volumes.fill).to_m3()).abs();
         if by > 1e-7 * (1.0 + m.volumes.cut.to_m3() + m.volumes.fill.to_m3()) {
             fail(found, "cut less fill agrees by another way", m.element.clone(), by);
+        }
+    }
+}
+
+fn ground_is_one_surface(plan: &Plan, found: &mut Vec<Violation>) {
+    use groundhold_shape::Flaw;
+    for flaw in plan.shaped.flaws(&plan.survey.ground) {
+        match flaw {
+            Flaw::Overlap { of, area, .. } => {
+                fail(found, "no two pieces of finished ground overlap", of.join(" "), area.to_m2());
+            }
+            Flaw::Uncovered { area } => fail(found, "the surface covers the survey once", String::new(), area.to_m2()),
+            Flaw::Step { of, height, .. } => fail(found, "no step inside an element", of, height.to_m()),
         }
     }
 }

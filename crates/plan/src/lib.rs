@@ -41,7 +41,7 @@ pub use compare::{Amounts, Difference, LeftOverChanged, PostChanged, PostFigures
 pub use digging::Groundwork;
 pub use earthwork::{Moves, RAMP_BUILD_UP, TREAD_BUILD_UP};
 pub use near::everything as everything_near;
-pub use plan::{Plan, balance, plan, plan_priced, plan_quick, replan, replan_quick};
+pub use plan::{Plan, balance, plan, plan_priced, plan_quick, replan, replan_quick, wished};
 pub use registry::{finding_kinds, working, workings};
 pub use standing::rock_along;
 pub use survey::Survey;

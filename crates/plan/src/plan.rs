@@ -267,6 +267,15 @@ pub fn plan_priced(job: &Job) -> Result<Plan, Vec<Trouble>> {
     Ok(planned)
 }
 
+/// What a plan asked of `shape`: its wishes with every balanced pad at the level that was found.
+pub fn wished(plan: &Plan) -> shape::Wish {
+    let at = |p: &PadWish| {
+        let found = plan.shaped.pads.iter().find(|q| q.id == p.id);
+        found.map_or(earthwork::mean_level(&plan.survey.ground, p), |q| q.plane.level_at(q.polygon.centroid()))
+    };
+    wish::wish(&plan.job, &at, limits(plan.region))
+}
+
 /// For each pad, the level at which cut and fill balance; `None` where there is none.
 ///
 /// # Errors

@@ -28,11 +28,30 @@ pub(crate) fn set_out(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPla
         posts,
         corners: corners(shaped),
         lines: walls.iter().map(|w| (w.id.clone(), straights(w))).collect(),
+        curves: curves(shaped),
         dug: shaped.grounds.iter().map(|g| g.facet.ring.clone()).collect(),
         tape: TAPE,
         units: job.about.units,
     };
     setout::set_out(&case)
+}
+
+/// Arcs of pads, ramps and walls, those of a wall on its middle line as given.
+fn curves(shaped: &Shaped) -> Vec<setout::Arc> {
+    let of = |id: &str, curves: &[groundhold_shape::Curve]| -> Vec<setout::Arc> {
+        let arc = |c: &groundhold_shape::Curve| setout::Arc {
+            element: id.to_string(),
+            start: c.start,
+            centre: c.centre,
+            radius: Length::m(c.radius),
+            turn: c.turn,
+        };
+        curves.iter().map(arc).collect()
+    };
+    let pads = shaped.pads.iter().flat_map(|p| of(&p.id, &p.curves));
+    let ramps = shaped.ramps.iter().flat_map(|r| of(&r.id, &r.curves));
+    let walls = shaped.walls.iter().flat_map(|w| of(&w.id, &w.curves));
+    pads.chain(walls).chain(ramps).collect()
 }
 
 /// As low an instrument as sees over everything that is set out; the person adds the difference to what they read.
@@ -73,11 +92,12 @@ fn marks(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]) -> Vec<se
     }
     for f in &shaped.flights {
         let half = f.outward.left() * (f.width.to_m() / 2.0);
+        let low = f.foot_outward.left() * (f.width.to_m() / 2.0);
         let (top, foot) = (Some(f.top_level), Some(f.foot_level + f.riser));
         all.push(mark(ground, format!("{}-a", f.id), &f.id, "top riser, left looking down", f.top + half, top));
         all.push(mark(ground, format!("{}-b", f.id), &f.id, "top riser, right looking down", f.top - half, top));
-        all.push(mark(ground, format!("{}-c", f.id), &f.id, "bottom riser, right looking down", f.foot - half, foot));
-        all.push(mark(ground, format!("{}-d", f.id), &f.id, "bottom riser, left looking down", f.foot + half, foot));
+        all.push(mark(ground, format!("{}-c", f.id), &f.id, "bottom riser, right looking down", f.foot - low, foot));
+        all.push(mark(ground, format!("{}-d", f.id), &f.id, "bottom riser, left looking down", f.foot + low, foot));
     }
     for r in &shaped.ramps {
         let corners = r.path.iter().zip(&r.corner).filter(|(_, corner)| **corner).map(|(p, _)| p);

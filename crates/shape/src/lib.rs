@@ -10,6 +10,7 @@ mod batter;
 mod choose_flight;
 pub mod findings;
 mod flight;
+mod flight_turned;
 mod gradient;
 mod guard;
 mod index;
@@ -24,6 +25,7 @@ mod shape;
 mod shaped;
 pub mod steps;
 mod wall;
+mod whole;
 mod wish;
 
 pub use alignment::{Alignment, AlignmentError, Bend, CHORD_ERROR, Course, Curve, Way};
@@ -33,6 +35,7 @@ pub use shape::shape;
 pub use shaped::{
     EndFound, Flight, Ground, GroundKind, Meeting, Pad, Ramp, Shaped, Station, TopLine, Tread, WallProfile,
 };
+pub use whole::Flaw;
 pub use wish::{
     Batter, Bench, Beside, End, FlightWish, GuardTrigger, Landings, Limits, PadWish, RampLimits, RampWish, Side,
     StepLimits, Top, WallPart, WallWish, Wish,

@@ -92,6 +92,8 @@ pub struct Flight {
     pub foot_level: Level,
     /// Unit vector from top to foot.
     pub outward: Vector,
+    /// Unit vector from the last riser on: that of `outward` unless the flight turns.
+    pub foot_outward: Vector,
     /// Clear width.
     pub width: Length,
     /// Number of risers, at least 1.

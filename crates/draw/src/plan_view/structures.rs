@@ -6,7 +6,7 @@ use groundhold_quantity::{Length, Point, Vector, distance};
 
 use super::Board;
 use crate::dimension::{dimension, figure};
-use crate::naming::{along, beside, fall, level_short, open_side, reading, wall_line};
+use crate::naming::{along, beside, fall, level_short, open_side, reading, wall_course, wall_line};
 use crate::pens::{
     BLACK, FIGURE, FINE, GREY, HAIR, HIDDEN, MEDIUM, NAME, SMALL, STONE_WASH, TIMBER_WASH, area, circle, group, line,
     stroke,
@@ -24,7 +24,7 @@ pub(crate) fn walls(b: &mut Board) {
 }
 
 fn wall_itself(b: &mut Board, wall: &WallPlan) {
-    let points: Vec<Point> = wall_line(wall).iter().map(|p| p.1).collect();
+    let points: Vec<Point> = wall_course(wall);
     if points.len() < 2 {
         return;
     }
