@@ -32,7 +32,11 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("exchange", &["*"]),
     ("draw", &["*"]),
     ("paper", &["*", "draw"]),
-    ("cli", &["*", "exchange", "draw", "paper", "reference"]),
+    ("server", &["exchange"]),
+    ("cli", &["*", "exchange", "draw", "paper", "reference", "server"]),
+    ("web", &["*", "exchange", "draw"]),
+    ("web-paper", &["*", "exchange", "paper"]),
+    ("web-tests", &["*", "exchange", "server", "web"]),
     ("cases", &["*", "exchange"]),
 ];
 

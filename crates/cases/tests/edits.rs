@@ -8,7 +8,7 @@ use groundhold_hold::systems::timber_posts::{Boards, CourseFit, Fill, TimberPost
 use groundhold_hold::{PostChange, Spec};
 use groundhold_order::OnHand;
 use groundhold_plan::job::*;
-use groundhold_plan::{check, plan};
+use groundhold_plan::{check, plan, replan};
 use groundhold_quantity::{Length, Level, Point, Pressure, RainIntensity, Slope};
 use proptest::prelude::*;
 
@@ -26,7 +26,7 @@ fn bought(job: &mut Job, e: &Edit) {
     let boards = ["board 200x50 UC4 C24", "post 125x125 UC4 C24", "post 150x150 UC4 C24"];
     let bars = OnHand {
         item: boards[e.which % 3].into(),
-        stock_length: (e.which % 4 != 0).then(|| Length::m(3.0 + 2.4 * e.by.0)),
+        stock_length: (!e.which.is_multiple_of(4)).then(|| Length::m(3.0 + 2.4 * e.by.0)),
         units: (e.which % 30) as f64,
     };
     let bags = OnHand { item: "concrete bag 20 kg".into(), stock_length: None, units: (e.which % 60) as f64 };
@@ -295,4 +295,22 @@ fn every_kind_of_edit_alone_is_planned_or_refused_and_its_balances_hold() {
         }
     }
     assert!(found.is_empty(), "{}", found.join("\n"));
+}
+
+/// The plan of a job made anew, and with the help of the plan before an edit; both in full, or what was said against it.
+fn anew_and_again(before: &groundhold_plan::Plan, after: &Job) -> (String, String) {
+    (format!("{:?}", plan(after)), format!("{:?}", replan(before, after)))
+}
+
+#[test]
+fn a_plan_made_again_after_any_kind_of_edit_is_the_plan_made_anew() {
+    let before = plan(&demo()).unwrap();
+    for (what, (name, change)) in CHANGES.iter().enumerate() {
+        let mut after = demo();
+        change(&mut after, &Edit { what, which: 17, by: (0.2, -0.15) });
+        let (anew, again) = anew_and_again(&before, &after);
+        assert!(anew == again, "`{name}` is planned otherwise where the plan before it is at hand");
+    }
+    let (anew, again) = anew_and_again(&before, &demo());
+    assert!(anew == again, "a job that was not edited is planned otherwise the second time");
 }

@@ -44,6 +44,20 @@ fn yardstick() -> f64 {
     })
 }
 
+/// A corner of a wall under a finger: each frame moves it by a millimetre more and plans again.
+fn dragged(job: &groundhold_plan::job::Job, say: &impl Fn(&str, f64)) {
+    let mut job = job.clone();
+    let Ok(mut before) = groundhold_plan::plan_quick(&job) else { return };
+    let frame = median(41, || {
+        let Some(corner) = job.walls.first_mut().and_then(|w| w.line.first_mut()) else { return };
+        corner.x += 0.001;
+        if let Ok(after) = groundhold_plan::replan_quick(&before, &job) {
+            before = after;
+        }
+    });
+    say("plan it again while a wall's corner is dragged", frame);
+}
+
 fn main() {
     let before = yardstick();
     println!("yardstick: sorting a million random numbers       {before:9.2} ms");
@@ -71,6 +85,7 @@ fn main() {
             let _ = std::hint::black_box(groundhold_plan::plan_priced(&job));
         }),
     );
+    dragged(&job, &say);
     if let Ok(plan) = groundhold_plan::plan(&job) {
         say(
             "all drawings as SVG",

@@ -215,8 +215,73 @@ pub static EN1997_DA3: Basis = Basis {
     accidental_source: EN1997_ACCIDENT,
 };
 
-/// All bases. The first is taken when nobody chooses.
-pub static BASES: &[&Basis] = &[&WORKING_STRESS, &EN1997_DA1, &EN1997_DA2, &EN1997_DA3];
+/// ASCE 7 allowable stress as the International Building Code uses it: D + H + L unfactored, 1.5 against sliding and
+/// overturning; 1.1 while the ground shakes.
+pub static ASCE_ALLOWABLE: Basis = Basis {
+    key: "asce-allowable",
+    name: "ASCE 7 allowable stress with the International Building Code's factors",
+    source: Source {
+        work: "from memory: ASCE/SEI 7-16, Minimum Design Loads, 2.4.1, D + H + L; International Building Code 2018",
+        place: "IBC 1807.2.3, sliding and overturning 1.5; bearing 3, embedment 1.5 and slip 1.5: common practice, no source",
+    },
+    margin: Margin::GlobalFactors,
+    strength: Strength::AllowableStress,
+    combinations: &[Combination {
+        key: "D+H+L",
+        name: "loads and soil as they are (D + H + L)",
+        wanted: Wanted { sliding: 1.5, overturning: 1.5, bearing: 3.0, embedment: 1.5, slip: 1.5 },
+        ..UNFACTORED
+    }],
+    accidental: &[Combination {
+        key: "D+H+0.7E",
+        name: "loads and soil as they are, shaking or an accident",
+        wanted: Wanted { sliding: 1.1, overturning: 1.1, bearing: 2.0, embedment: 1.1, slip: 1.1 },
+        ..UNFACTORED
+    }],
+    accidental_source: Source {
+        work: "from memory: International Building Code 2018",
+        place: "1807.2.3, sliding and overturning 1.1 with earthquake; bearing 2: common practice, no source",
+    },
+};
+
+/// Load and resistance factors of AASHTO: earth pushing 1.5, live load 1.75, weights that hold 0.9 to 1.0; a resistance
+/// factor stands here as its inverse, since resistances are divided.
+pub static AASHTO_LRFD: Basis = Basis {
+    key: "aashto-lrfd",
+    name: "load and resistance factors after AASHTO",
+    source: Source {
+        work: "from memory: AASHTO LRFD Bridge Design Specifications, 8th ed., 2017",
+        place: "Tables 3.4.1-1, 3.4.1-2 (EH 1.50, LS 1.75, DC 0.90) and 11.5.7-1 (bearing 0.55, sliding 0.80 on sand, passive 0.50; whole bank 0.75)",
+    },
+    margin: Margin::PartialFactors,
+    strength: Strength::DesignStrength,
+    combinations: &[Combination {
+        key: "Strength-I",
+        name: "loads raised, resistances lowered (Strength I)",
+        permanent: 1.5,
+        permanent_favourable: 0.9,
+        variable: 1.75,
+        bearing: 1.0 / 0.55,
+        sliding: 1.0 / 0.8,
+        earth_resistance: 1.0 / 0.5,
+        wanted: Wanted { slip: 1.0 / 0.75, ..ONE },
+        ..UNFACTORED
+    }],
+    accidental: &[Combination {
+        key: "Extreme-I",
+        name: "an accident or shaking: loads and resistances as they are (Extreme Event I)",
+        bearing: 1.0 / 0.8,
+        wanted: Wanted { slip: 1.0 / 0.9, ..ONE },
+        ..UNFACTORED
+    }],
+    accidental_source: Source {
+        work: "from memory: AASHTO LRFD Bridge Design Specifications, 8th ed., 2017",
+        place: "11.5.8: resistance factors 1.0, bearing 0.8, whole bank 0.9",
+    },
+};
+
+/// All bases. The first is taken when nobody chooses. A new one is a row like these and a name in this list.
+pub static BASES: &[&Basis] = &[&WORKING_STRESS, &EN1997_DA1, &EN1997_DA2, &EN1997_DA3, &ASCE_ALLOWABLE, &AASHTO_LRFD];
 
 /// The basis of this key.
 pub fn basis(key: &str) -> Option<&'static Basis> {

@@ -63,6 +63,14 @@ pub struct Stability {
     pub trace: Trace,
 }
 
+impl Stability {
+    /// Width that carries evenly when the load stands in its middle, B − 2|e| (Meyerhof, 1953): what bearing is judged on.
+    /// Nothing where the wall has turned over.
+    pub fn effective_width(&self, width: Length) -> Length {
+        (width - self.eccentricity.abs() * 2.0).max(Length::ZERO)
+    }
+}
+
 struct Sums<N> {
     vertical: N,
     horizontal: N,

@@ -16,11 +16,16 @@
 pub mod basis;
 pub mod bearing;
 pub mod external;
+pub mod footing;
 pub mod influence;
 pub mod pressure;
 mod rows;
+pub mod settlement;
+pub mod situation;
+pub mod sliding;
 pub mod slip;
 pub mod soil;
+pub mod stress;
 pub mod wind;
 
 pub use basis::{Basis, Combination};
@@ -44,13 +49,27 @@ pub static WORKINGS: &[&Working] = &[
     &pressure::at_rest::AT_REST,
     &pressure::seismic::MONONOBE_OKABE,
     &pressure::compaction::COMPACTION,
+    &pressure::at_rest::AT_REST_WALL,
+    &pressure::caquot::CAQUOT,
+    &pressure::log_spiral::LOG_SPIRAL,
+    &pressure::passive::PASSIVE_FRONT,
+    &pressure::strata::STRATA,
+    &pressure::crack::CRACKED_WET,
+    &pressure::seepage::SOAKED,
+    &pressure::creep::LINE_OF_CREEP,
+    &pressure::compaction::COMPACTED,
+    &pressure::seismic::MONONOBE_OKABE_PASSIVE,
+    &pressure::seismic::HARDEST_SHAKING,
     &pressure::surcharge::UNIFORM,
     &pressure::surcharge::STRIP,
     &pressure::surcharge::STRIP_YIELDING,
     &pressure::surcharge::LINE,
     &pressure::surcharge::POINT,
     &pressure::surcharge::BLOCKED_DRAIN,
+    &pressure::patch::PATCH,
+    &pressure::heap::HEAP,
     &pressure::wedge::TRIAL_WEDGE,
+    &pressure::wet_wedge::WET_WEDGE,
     &pressure::THRUST_RANKINE,
     &pressure::THRUST_COULOMB,
     &basis::DESIGN_STRENGTH,
@@ -73,4 +92,16 @@ pub static WORKINGS: &[&Working] = &[
     &bearing::VESIC_STRIP,
     &bearing::MEYERHOF,
     &bearing::TERZAGHI_SQUARE,
+    &footing::EN1997_BASE,
+    &footing::VESIC_BASE,
+    &footing::HANSEN_BASE,
+    &footing::MEYERHOF_BASE,
+    &sliding::SLIDING,
+    &stress::UNDER_RECTANGLE,
+    &settlement::ELASTIC,
+    &settlement::SCHMERTMANN,
+    &settlement::CONSOLIDATION,
+    &settlement::CONSOLIDATION_TIME,
+    &settlement::TILT,
+    &soil::hazards::FROST_DEPTH,
 ];

@@ -26,3 +26,9 @@ fn bearing_agrees_with_the_published_cases() {
     let said = complaints(include_str!("../../../reference/bearing.toml"), WORKINGS);
     assert!(said.is_empty(), "{}", said.join("\n"));
 }
+
+#[test]
+fn settlement_agrees_with_the_published_cases() {
+    let said = complaints(include_str!("../../../reference/settlement.toml"), WORKINGS);
+    assert!(said.is_empty(), "{}", said.join("\n"));
+}

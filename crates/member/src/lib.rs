@@ -1,19 +1,33 @@
-//! Will a member carry it? Posts in the ground, timber in bending and shear, and the fixings between them.
+//! Will a member carry it? Posts in the ground and in rock, timber, steel, concrete, masonry, grids, deadmen and fixings.
 //!
-//! Three questions, each with its typed functions and the workings behind them:
-//! - [`embed`]: how deep must a post stand under a horizontal push, by every accepted method, side by side;
-//! - [`timber`]: does a board or a post carry its bending moment and shear, and how far does it bow;
-//! - [`fix`]: what does a screw carry when it is pulled out or sheared.
+//! One question each, with typed functions and the workings behind them:
+//! - [`embed`]: how deep must a post stand under a horizontal push, by every accepted method, side by side; a hole stopped
+//!   by rock; how far a post moves;
+//! - [`timber`]: does a board or a post carry its bending moment and shear, how far does it bow, what is left in year 15;
+//! - [`fix`]: what does a screw or bolt carry when it is pulled out or sheared;
+//! - [`steel`], [`concrete`], [`masonry`], [`panel`]: does a post, a stem, a toe, a panel carry its moment and shear;
+//! - [`grid`], [`anchor`]: does a layer of geogrid, a deadman, its rod hold;
+//! - [`stone`]: how heavy is stone as it lies in a wall.
 //!
-//! Embedment is computed in kN, m and kPa, timber and fixings in N, mm and MPa (US rules for fixings in lb and in, as
-//! they are published). This crate knows quantities and workings, and nothing of walls.
+//! Embedment is computed in kN, m and kPa, sections in N, mm and MPa (US rules for fixings in lb and in, as they are
+//! published). This crate knows quantities and workings, and nothing of walls.
 
-mod bisect;
 mod given;
+mod root;
+mod row;
 
+pub mod anchor;
+pub mod concrete;
 pub mod embed;
 pub mod fix;
+pub mod grid;
+pub mod masonry;
+pub mod panel;
+pub mod steel;
+pub mod stone;
 pub mod timber;
+
+pub use row::Row;
 
 use groundhold_working::Working;
 
@@ -43,8 +57,13 @@ pub static WORKINGS: &[&Working] = &[
     &embed::ROW,
     &embed::DEFLECTION_SAND,
     &embed::DEFLECTION_CLAY,
+    &embed::ELASTIC_POST,
     &embed::FIXED_EARTH,
     &embed::SHEET_WALL,
+    &embed::ROCK_SOCKET,
+    &embed::ROCK_SOCKET_LENGTH,
+    &embed::ROCK_DOWELS,
+    &embed::LEFT_OUT_POST,
     &timber::SECTION_RECTANGLE,
     &timber::SECTION_ROUND,
     &timber::SIZE,
@@ -59,6 +78,11 @@ pub static WORKINGS: &[&Working] = &[
     &timber::AS_BENDING,
     &timber::AS_SHEAR,
     &timber::DECAY,
+    &timber::ROT_IN_GROUND,
+    &timber::EN_NOTCH,
+    &timber::EN_BEARING,
+    &timber::NDS_NOTCH,
+    &timber::NDS_BEARING,
     &fix::EN_PULLED,
     &fix::EN_DECLARED,
     &fix::EN_HEAD,
@@ -66,4 +90,41 @@ pub static WORKINGS: &[&Working] = &[
     &fix::NDS_WOOD_SCREW,
     &fix::NDS_LAG_SCREW,
     &fix::NDS_SHEARED,
+    &fix::EN_DOUBLE,
+    &fix::NDS_DOUBLE,
+    &fix::BOLT_GROUP,
+    &steel::SECTION_I,
+    &steel::SECTION_CHANNEL,
+    &steel::SECTION_HOLLOW,
+    &steel::EN3_BENDING,
+    &steel::EN3_SHEAR,
+    &steel::AISC_BENDING,
+    &steel::AISC_SHEAR,
+    &steel::CORROSION,
+    &concrete::EN2_BENDING,
+    &concrete::EN2_SHEAR,
+    &concrete::EN2_CRACKS,
+    &concrete::EN2_LAP,
+    &concrete::ACI_BENDING,
+    &concrete::ACI_SHEAR,
+    &concrete::ACI_LAP,
+    &concrete::PLAIN_EN2,
+    &concrete::PLAIN_ACI,
+    &masonry::EN6_FLEXURE,
+    &masonry::EN6_SHEAR,
+    &masonry::EN6_REINFORCED,
+    &masonry::TMS_PLAIN,
+    &masonry::TMS_CRACKED,
+    &masonry::TMS_SHEAR,
+    &panel::PANEL_EFFECTS,
+    &grid::GRID_STRENGTH_FHWA,
+    &grid::GRID_STRENGTH_BS,
+    &grid::GRID_LAYER,
+    &grid::GRID_PULLOUT,
+    &grid::GRID_CONNECTION,
+    &anchor::BLOCK_SAND,
+    &anchor::BLOCK_CLAY,
+    &anchor::PLACE,
+    &anchor::ROD,
+    &stone::PACKED_STONE,
 ];

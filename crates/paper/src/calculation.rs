@@ -92,7 +92,13 @@ pub(crate) fn value(v: &Value, unit: Unit) -> String {
             let more = if vs.len() > MOST_VALUES { format!("; … {} values in all", vs.len()) } else { String::new() };
             unit_of(shown.join("; "), unit) + &more
         }
-        Value::Word(w) => w.clone(),
+        Value::Word(w) => {
+            let entries: Vec<&str> = w.split("; ").collect();
+            if entries.len() <= MOST_VALUES {
+                return w.clone();
+            }
+            format!("{}; … {} entries in all", entries[..MOST_VALUES].join("; "), entries.len())
+        }
     }
 }
 
@@ -103,8 +109,9 @@ fn sheet(flow: &mut Flow, number: &str, used_for: &str, trace: &Trace) {
     let w = trace.working;
     let title = Style::BODY.bold().sized(3.0);
     let small = Style::SMALL.sized(2.25);
+    let given = inputs(trace);
     flow.gap(3.0);
-    flow.need(44.0);
+    flow.need(26.0 + flow.begins(&given));
     flow.rule(0.3, GREY);
     flow.gap(1.2);
     flow.hanging(number, &title, w.title, INDENT, &title);
@@ -113,7 +120,7 @@ fn sheet(flow: &mut Flow, number: &str, used_for: &str, trace: &Trace) {
     flow.lines_of(&format!("Source: {}{place}", w.source.work), INDENT, &small.ink(BLACK));
     flow.lines_of(&format!("Not for: {}", w.not_for), INDENT, &small);
     flow.gap(0.8);
-    inputs(flow, trace);
+    flow.table(&given);
     match trace.sheet() {
         Ok(worked) => {
             for line in worked.lines.iter().take(MOST_LINES) {
@@ -135,7 +142,7 @@ fn sheet(flow: &mut Flow, number: &str, used_for: &str, trace: &Trace) {
     }
 }
 
-fn inputs(flow: &mut Flow, trace: &Trace) {
+fn inputs(trace: &Trace) -> Table {
     let mut t = Table::new(vec![words(""), sentences("Put in"), figures("Value"), words("Valid")]).with_symbols();
     t.style = t.style.sized(2.4);
     for (row, v) in trace.working.inputs.iter().zip(&trace.given) {
@@ -149,7 +156,7 @@ fn inputs(flow: &mut Flow, trace: &Trace) {
         t.row([row.symbol.into(), row.words.into(), value(v, row.unit), valid]);
     }
     t.columns[2].wraps = trace.given.iter().any(is_long);
-    flow.table(&t);
+    t
 }
 
 /// A limit: large and small ones as powers of ten.

@@ -18,6 +18,19 @@ pub(crate) struct Flow {
     y: f64,
 }
 
+/// The row that a row must stay on one page with: a line that begins a group keeps its first row, and neither the last
+/// row nor a sum stands alone.
+fn kept_to(rows: &[Row], from: usize) -> usize {
+    let keeps = |i: usize| {
+        matches!(rows[i], Row::Group(_)) || i + 2 == rows.len() || matches!(rows.get(i + 1), Some(Row::Sum(_)))
+    };
+    let mut last = from;
+    while last + 1 < rows.len() && keeps(last) {
+        last += 1;
+    }
+    last
+}
+
 /// Between columns of text.
 const BETWEEN: f64 = 8.0;
 
@@ -147,18 +160,10 @@ impl Flow {
         }
         let fitted = table.fitted(self.frame().width());
         let heads = fitted.heads();
-        let first = table.rows.first().map_or(0.0, |r| self.height_of(&fitted, r));
-        let second = table.rows.get(1).map_or(0.0, |r| self.height_of(&fitted, r));
-        self.need(self.head_height(&fitted, &heads) + first + second);
+        self.need(self.begins(table));
         self.head(&fitted, &heads);
         for (i, row) in table.rows.iter().enumerate() {
-            let mut height = self.height_of(&fitted, row);
-            // A line that begins a group stays with its first row.
-            // The last row does not stand alone on a page either.
-            let keeps = matches!(row, Row::Group(_)) || i + 2 == table.rows.len();
-            if let (true, Some(next)) = (keeps, table.rows.get(i + 1)) {
-                height += self.height_of(&fitted, next);
-            }
+            let height: f64 = (i..=kept_to(&table.rows, i)).map(|k| self.height_of(&fitted, &table.rows[k])).sum();
             if !self.at_top() && self.y + height > self.paper.content().bottom + 1e-9 {
                 self.turn();
                 self.head(&fitted, &heads);
@@ -167,16 +172,19 @@ impl Flow {
         }
         self.gap(2.4);
     }
+    /// Height of what of a table is never parted from what stands over it: its head and two rows.
+    pub fn begins(&self, table: &Table) -> f64 {
+        let fitted = table.fitted(self.frame().width());
+        let rows: f64 = table.rows.iter().take(2).map(|r| self.height_of(&fitted, r)).sum();
+        self.head_height(&fitted, &fitted.heads()) + rows
+    }
     /// A table under a heading and a line of explanation, never parted from its first rows.
     pub fn titled(&mut self, heading: &str, explained: &str, table: &Table) {
         if table.is_empty() {
             return;
         }
-        let width = self.frame().width();
-        let fitted = table.fitted(width);
-        let rows: f64 = table.rows.iter().take(2).map(|r| self.height_of(&fitted, r)).sum();
-        let small = lines(explained, width, &Style::SMALL).len() as f64 * Style::SMALL.leading();
-        self.need(12.0 + small + self.head_height(&fitted, &fitted.heads()) + rows);
+        let small = lines(explained, self.frame().width(), &Style::SMALL).len() as f64 * Style::SMALL.leading();
+        self.need(12.0 + small + self.begins(table));
         self.heading(heading);
         if !explained.is_empty() {
             self.small(explained);

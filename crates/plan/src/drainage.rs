@@ -68,7 +68,7 @@ pub(crate) fn water(job: &Job) -> Option<Length> {
     found.chain(job.ground.water_depth).reduce(Length::min)
 }
 
-fn line(wall: &WallPlan) -> drain::WallLine {
+pub(crate) fn line(wall: &WallPlan) -> drain::WallLine {
     let stations = wall.case.stations.iter().map(|s| drain::Station {
         chainage: s.chainage,
         at: s.at,

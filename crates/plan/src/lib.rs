@@ -5,6 +5,7 @@
 
 pub mod job;
 
+mod again;
 mod beside;
 mod change;
 mod checker;
@@ -32,7 +33,7 @@ pub use checker::{Violation, check};
 pub use compare::{Amounts, Difference, LeftOverChanged, PostChanged, PostFigures, compare};
 pub use earthwork::{Moves, RAMP_BUILD_UP, TREAD_BUILD_UP};
 pub use near::everything as everything_near;
-pub use plan::{Plan, balance, plan, plan_priced};
+pub use plan::{Plan, balance, plan, plan_priced, plan_quick, replan, replan_quick};
 pub use registry::{finding_kinds, working, workings};
 pub use standing::rock_along;
 pub use survey::Survey;

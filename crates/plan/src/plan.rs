@@ -12,6 +12,7 @@ use groundhold_quantity::{Angle, Length, Level, Share};
 use groundhold_setout::SetOut;
 use groundhold_shape as shape;
 
+use crate::again::Earlier;
 use crate::earthwork::{self, Moves};
 use crate::job::{Job, PadLevel, PadWish};
 use crate::survey::{Survey, survey};
@@ -80,13 +81,60 @@ struct Chosen {
 /// # Errors
 /// Everything that stops it, each with its place in the job. What can be planned but should not be built is a finding.
 pub fn plan(job: &Job) -> Result<Plan, Vec<Trouble>> {
+    planned(&Earlier::none(job), job, Pace::Whole)
+}
+
+/// Plans a job after an edit, with what the edit does not touch taken over from the plan before it. The same as [`plan`],
+/// sooner.
+///
+/// # Errors
+/// As [`plan`].
+pub fn replan(before: &Plan, job: &Job) -> Result<Plan, Vec<Trouble>> {
+    planned(&Earlier::of(job, before), job, Pace::Whole)
+}
+
+/// Plans a job while a finger drags: as [`plan`], but slips of the bank are not searched, and cutting lists are the first
+/// good ones, not the proven best. What is shown of it must be planned in full once the finger is lifted.
+///
+/// # Errors
+/// As [`plan`].
+pub fn plan_quick(job: &Job) -> Result<Plan, Vec<Trouble>> {
+    planned(&Earlier::none(job), job, Pace::Quick)
+}
+
+/// [`plan_quick`] after an edit, with what the edit does not touch taken over from the plan before it.
+///
+/// # Errors
+/// As [`plan`].
+pub fn replan_quick(before: &Plan, job: &Job) -> Result<Plan, Vec<Trouble>> {
+    planned(&Earlier::of(job, before), job, Pace::Quick)
+}
+
+/// How thoroughly it is planned.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Pace {
+    Whole,
+    Quick,
+}
+
+fn planned(earlier: &Earlier, job: &Job, pace: Pace) -> Result<Plan, Vec<Trouble>> {
     let chosen = chosen(job)?;
-    let survey = survey(job)?;
+    let survey = earlier.survey().map_or_else(|| survey(job), |s| Ok(s.clone()))?;
     let limits = limits(chosen.region);
-    let shaped = shaped(job, &survey, chosen.factors, limits);
-    let common = Common { job, ground: &survey.ground, shaped: &shaped, soil: &chosen.soil, basis: chosen.basis };
-    let walls = walls(&common)?;
-    let drained = drainage::drained(job, &survey.ground, &walls, &chosen.soil.name)?;
+    let shaped = earlier.shaped().cloned().unwrap_or_else(|| shaped(job, &survey, chosen.factors, limits));
+    let common = Common {
+        job,
+        ground: &survey.ground,
+        shaped: &shaped,
+        soil: &chosen.soil,
+        basis: chosen.basis,
+        slips: pace == Pace::Whole,
+    };
+    let walls = walls(&common, earlier)?;
+    let drained = match earlier.drained(&walls) {
+        Some(same) => same.clone(),
+        None => drainage::drained(job, &survey.ground, &walls, &chosen.soil.name)?,
+    };
     let moves = earthwork::moves(&survey.ground, &shaped);
     let dug = dig(&dig_case(job, &chosen, &walls, &drained, &moves));
     let facts = programme::facts(job, &survey.ground, &shaped, &walls);
@@ -96,7 +144,11 @@ pub fn plan(job: &Job) -> Result<Plan, Vec<Trouble>> {
     let programme = build::plan_works(&works, &programme::crew(job))
         .map_err(|e| vec![Trouble::new(Part::Choice("order.crew"), e)])?;
     let sources = needs::Sources { job, shaped: &shaped, walls: &walls, drained: &drained, moves: &moves, dug: &dug };
-    let (take_off, quote) = ordered(&sources, &programme);
+    let effort = match pace {
+        Pace::Whole => order::DEFAULT_EFFORT,
+        Pace::Quick => order::Effort { nodes: 0, steps: 0 },
+    };
+    let (take_off, quote) = ordered(&sources, &programme, effort);
     let setout = setting_out::set_out(job, &survey.ground, &shaped, &walls);
 
     let mut findings = survey.findings.clone();
@@ -315,13 +367,17 @@ fn on_hand(sources: &needs::Sources, saw: &order::Saw) -> Vec<order::OnHand> {
     rest.into_iter().map(|l| order::OnHand { item: l.item, stock_length: l.stock_length, units: l.units }).collect()
 }
 
-fn ordered(sources: &needs::Sources, programme: &build::Programme) -> (order::TakeOff, order::Quote) {
+fn ordered(
+    sources: &needs::Sources,
+    programme: &build::Programme,
+    effort: order::Effort,
+) -> (order::TakeOff, order::Quote) {
     let job = sources.job;
     let mut all = needs::materials(sources);
     all.extend(programme::labour(programme));
     let saw = order::Saw { kerf: job.order.kerf, trim: Length::ZERO };
     let on_hand = on_hand(sources, &saw);
-    let mut take_off = order::still_to_buy(&all, &job.order.prices, &saw, &on_hand, order::DEFAULT_EFFORT);
+    let mut take_off = order::still_to_buy(&all, &job.order.prices, &saw, &on_hand, effort);
     if let Some(need) = needs::deliveries(job, &take_off) {
         let more = order::take_off(&[need], &job.order.prices, &saw);
         take_off.lines.extend(more.lines);

@@ -8,6 +8,7 @@ use groundhold_surface::Tin;
 use hold::systems::timber_posts::Boards;
 use hold::{Layout, Neighbour, NeighbourKind, Spec, Verdict, WallCase};
 
+use crate::again::Earlier;
 use crate::job::{Event, Find, Job, NearKind, WallWish};
 use crate::trouble::{Part, Trouble};
 
@@ -33,19 +34,25 @@ pub(crate) struct Common<'a> {
     pub shaped: &'a Shaped,
     pub soil: &'a Soil,
     pub basis: &'static Basis,
+    /// True where slips of the bank are searched.
+    pub slips: bool,
 }
 
 /// Lays out and judges every wall.
 ///
 /// # Errors
 /// Walls that cannot be laid out, each with its id.
-pub(crate) fn walls(common: &Common) -> Result<Vec<WallPlan>, Vec<Trouble>> {
+pub(crate) fn walls(common: &Common, earlier: &Earlier) -> Result<Vec<WallPlan>, Vec<Trouble>> {
     let mut plans = vec![];
     let mut troubles = vec![];
     for profile in &common.shaped.walls {
         let Some(wish) = common.job.walls.iter().find(|w| w.id == profile.id) else { continue };
         for (id, from, to) in runs(profile) {
             let Some(case) = case(common, wish, profile, &id, from, to) else { continue };
+            if let Some(same) = earlier.wall(&case) {
+                plans.push(same.clone());
+                continue;
+            }
             match hold::hold(&case) {
                 Ok((layout, verdict)) => {
                     plans.push(WallPlan { id, of: wish.id.clone(), case, layout, verdict });
@@ -123,7 +130,7 @@ fn case(
         bank: bank(common, profile, from),
         water: hold::Water { drained: common.job.drain.wanted, blocked: Share::fraction(1.0) },
         basis: common.basis,
-        search_slip: true,
+        search_slip: common.slips,
         built: crate::standing::posts(common.job, id, &stations),
         refusals: vec![],
         changes: wish.changes.clone(),

@@ -5,7 +5,7 @@ use groundhold_working::{
     Found, Given, Input, Limits, Number, Output, Refused, Result, Source, Trace, Unit, Value, Working,
 };
 
-use super::{Strip, thrust};
+use super::{Spread, Strip, thrust};
 use crate::rows;
 use crate::soil::Soil;
 
@@ -51,14 +51,14 @@ pub struct Wedge {
 }
 
 /// In m, kN and radians. Heel at the origin, x into the soil.
-struct Case {
-    height: f64,
-    gamma: f64,
-    phi: f64,
-    c: f64,
-    delta: f64,
-    lean: f64,
-    crack: f64,
+pub(super) struct Case {
+    pub(super) height: f64,
+    pub(super) gamma: f64,
+    pub(super) phi: f64,
+    pub(super) c: f64,
+    pub(super) delta: f64,
+    pub(super) lean: f64,
+    pub(super) crack: f64,
     /// From the top of the back face on, with a far last point.
     ground: Vec<(f64, f64)>,
     /// (q, from, to), x from the top of the back face.
@@ -67,11 +67,13 @@ struct Case {
 
 /// One candidate.
 #[derive(Clone, Copy)]
-struct Cut {
-    plane: f64,
-    weight: f64,
-    length: f64,
-    reach: f64,
+pub(super) struct Cut {
+    pub(super) plane: f64,
+    pub(super) weight: f64,
+    pub(super) length: f64,
+    pub(super) reach: f64,
+    /// Where the plane ends above the heel, at the foot of the crack.
+    pub(super) end: f64,
     /// Centre of weight, loads counted.
     centre: (f64, f64),
 }
@@ -138,7 +140,8 @@ impl Case {
             }
         }
         let length = math::hypot(end.0, end.1);
-        Some(Cut { plane, weight, length, reach: end.0 - tx, centre: (mx / weight, my / weight) })
+        let centre = (mx / weight, my / weight);
+        Some(Cut { plane, weight, length, reach: end.0 - tx, end: end.1, centre })
     }
     fn ground_at(&self, x: f64) -> f64 {
         let (tx, ty) = self.top();
@@ -150,8 +153,12 @@ impl Case {
     }
     /// The worst plane: every quarter of a degree, then a golden section around the worst.
     fn worst(&self) -> Option<Cut> {
+        self.worst_by(|cut| self.thrust(cut))
+    }
+    /// The same by a thrust of another kind.
+    pub(super) fn worst_by(&self, thrust: impl Fn(&Cut) -> f64) -> Option<Cut> {
         let (least, most) = (self.phi.to_degrees() + 0.05, (90.0 + self.lean.to_degrees()).min(89.9) - 0.05);
-        let value = |deg: f64| self.cut(deg.to_radians()).map(|c| (self.thrust(&c), c));
+        let value = |deg: f64| self.cut(deg.to_radians()).map(|c| (thrust(&c), c));
         let better = |a: Option<(f64, Cut)>, b: Option<(f64, Cut)>| match (a, b) {
             (Some(x), Some(y)) => Some(if y.0 > x.0 { y } else { x }),
             (x, y) => x.or(y),
@@ -189,7 +196,7 @@ fn area_and_centre(outline: &[(f64, f64)]) -> (f64, f64, f64) {
 }
 
 /// Reads the lists of the working into a case, or says what is wrong with them.
-fn read(g: &Values) -> std::result::Result<Case, String> {
+pub(super) fn read(g: &Values) -> std::result::Result<Case, String> {
     if g.xs.len() != g.ys.len() || g.xs.len() < 2 {
         return Err("the ground needs at least two points, with as many `ys` as `xs`".into());
     }
@@ -229,32 +236,50 @@ fn read(g: &Values) -> std::result::Result<Case, String> {
     })
 }
 
-struct Values {
-    height: f64,
-    gamma: f64,
-    phi: f64,
-    c: f64,
-    delta: f64,
-    lean: f64,
-    crack: f64,
-    xs: Vec<f64>,
-    ys: Vec<f64>,
-    q: Vec<f64>,
-    from: Vec<f64>,
-    to: Vec<f64>,
+pub(super) struct Values {
+    pub(super) height: f64,
+    pub(super) gamma: f64,
+    pub(super) phi: f64,
+    pub(super) c: f64,
+    pub(super) delta: f64,
+    pub(super) lean: f64,
+    pub(super) crack: f64,
+    pub(super) xs: Vec<f64>,
+    pub(super) ys: Vec<f64>,
+    pub(super) q: Vec<f64>,
+    pub(super) from: Vec<f64>,
+    pub(super) to: Vec<f64>,
 }
 
-const NO_WEDGE: &str = "no plane from the heel reaches the ground; nothing pushes as a wedge here";
+pub(super) const NO_WEDGE: &str = "no plane from the heel reaches the ground; nothing pushes as a wedge here";
 
 impl Broken {
-    /// The wedge that pushes hardest, found among planes through the heel.
+    /// How the horizontal thrust is spread over the height: the thrust down to each depth by its own worst wedge, and what
+    /// each step adds to it, as in USACE EM 1110-2-2502, Retaining and Flood Walls (1989), 3-15 (place from memory). Even
+    /// in each of `pieces` steps; the sum is the thrust of the whole height.
     ///
     /// # Errors
-    /// [`Refused`] where the ground cannot be, where it rises without end steeper than φ, or where a figure lies
-    /// outside the working's limits.
-    pub fn active(&self) -> Result<Wedge> {
+    /// As [`Broken::active`].
+    pub fn spread(&self, pieces: usize) -> Result<Spread> {
+        let pieces = pieces.clamp(1, 200);
+        let (mut spread, mut above, mut top) = (Spread::default(), LineForce::ZERO, Length::ZERO);
+        for i in 1..=pieces {
+            let depth = self.height * (i as f64 / pieces as f64);
+            // Above the foot of a crack nothing pushes.
+            let thrust = if depth <= self.crack { LineForce::ZERO } else { self.down_to(depth)?.max(above) };
+            let pressure = (thrust - above) / (depth - top);
+            spread.ordinates.extend([(top, pressure), (depth, pressure)]);
+            (above, top) = (thrust, depth);
+        }
+        Ok(spread)
+    }
+    fn down_to(&self, height: Length) -> Result<LineForce> {
+        Broken { height, ..self.clone() }.active().map(|w| w.horizontal)
+    }
+    /// In the units of the working.
+    pub(super) fn values(&self) -> Values {
         let c = if self.counts_cohesion { self.soil.cohesion.to_kpa() } else { 0.0 };
-        let v = Values {
+        Values {
             height: self.height.to_m(),
             gamma: self.soil.unit_weight.to_kn_per_m3(),
             phi: rows::radians(self.soil.phi),
@@ -267,8 +292,11 @@ impl Broken {
             q: self.strips.iter().map(|s| s.value.to_kpa()).collect(),
             from: self.strips.iter().map(|s| s.from.to_m()).collect(),
             to: self.strips.iter().map(|s| s.to.to_m().min(thrust::FAR)).collect(),
-        };
-        let given = vec![
+        }
+    }
+    /// One value per row of [`TRIAL_WEDGE`].
+    pub(super) fn given(&self, v: &Values) -> Vec<Value> {
+        vec![
             v.height.into(),
             v.gamma.into(),
             self.soil.phi.to_deg().into(),
@@ -281,7 +309,16 @@ impl Broken {
             Value::Many(v.q.clone()),
             Value::Many(v.from.clone()),
             Value::Many(v.to.clone()),
-        ];
+        ]
+    }
+    /// The wedge that pushes hardest, found among planes through the heel.
+    ///
+    /// # Errors
+    /// [`Refused`] where the ground cannot be, where it rises without end steeper than φ, or where a figure lies
+    /// outside the working's limits.
+    pub fn active(&self) -> Result<Wedge> {
+        let v = self.values();
+        let given = self.given(&v);
         rows::check(&TRIAL_WEDGE, &given)?;
         let no = |why: String| Refused::NoAnswer { working: TRIAL_WEDGE.name, why };
         let case = read(&v).map_err(no)?;

@@ -42,33 +42,29 @@ fn pass<N: Number>(slices: &[Slice<N>], f: N, crack: N) -> (N, N) {
     (r.named("ΣR", Unit::KN_M), d.named("ΣT", Unit::KN_M))
 }
 
-/// Factor of the slices by repeating the pass; `None` where nothing drives, m_α is too small, or it does not settle.
+/// Factor of the slices; `None` where nothing drives, m_α is too small, or it does not settle.
 fn settle(slices: &[Slice<f64>], crack: f64) -> Option<f64> {
-    settle_to(slices, crack, 1e-7)
+    settle_to(slices, crack, 1e-7, f64::INFINITY)
 }
 
-/// The same, repeated until the factor moves by less than this share of itself.
-fn settle_to(slices: &[Slice<f64>], crack: f64, still: f64) -> Option<f64> {
+/// The same, until the factor moves by less than this share of itself; `None` also where it is not below `below`.
+///
+/// The pass is repeated with Newton's step, so that three passes settle it. Whether the factor is below a given one takes
+/// a single pass: ΣR(F)/F falls as F rises, so F < F₁ where a pass with F₁ gives less than F₁.
+fn settle_to(slices: &[Slice<f64>], crack: f64, still: f64, below: f64) -> Option<f64> {
     let driving: f64 = slices.iter().map(|s| s.weight * s.sin).sum::<f64>() + crack;
     if driving <= 1e-9 {
         return None;
     }
-    let mut f = slices
-        .iter()
-        .map(|s| {
-            let normal = s.weight * s.cos - s.pore * s.width / s.cos.max(0.05);
-            s.c * s.width / s.cos.max(0.05) + normal.max(0.0) * s.tan_phi
-        })
-        .sum::<f64>()
-        .max(1e-3 * driving)
-        / driving;
+    if below.is_finite() && pass_and_slope(slices, below).0 >= below * driving {
+        return None;
+    }
+    let mut f = if below.is_finite() { below } else { ordinary(slices, driving) };
     for _ in 0..PASSES {
-        let mut resisting = 0.0;
-        for s in slices {
-            let m = s.cos + s.sin * s.tan_phi / f;
-            resisting += (s.c * s.width + (s.weight - s.pore * s.width) * s.tan_phi) / m;
-        }
-        let next = resisting / driving;
+        let (resisting, slope) = pass_and_slope(slices, f);
+        let (once, slope) = (resisting / driving, slope / driving);
+        let newton = f + (once - f) / (1.0 - slope);
+        let next = if slope < 0.9 && newton > 0.0 { newton } else { once };
         if !next.is_finite() || next <= 0.0 {
             return None;
         }
@@ -82,26 +78,68 @@ fn settle_to(slices: &[Slice<f64>], crack: f64, still: f64) -> Option<f64> {
     None
 }
 
+/// ΣR of one pass, and how it changes with the factor put in.
+fn pass_and_slope(slices: &[Slice<f64>], f: f64) -> (f64, f64) {
+    let (mut resisting, mut slope) = (0.0, 0.0);
+    for s in slices {
+        let a = s.sin * s.tan_phi;
+        // f·m_α, so that one division serves both.
+        let under = 1.0 / (s.cos * f + a);
+        let r = (s.c * s.width + (s.weight - s.pore * s.width) * s.tan_phi) * under;
+        resisting += r;
+        slope += r * a * under;
+    }
+    (resisting * f, slope)
+}
+
+/// A first guess: the ordinary method.
+fn ordinary(slices: &[Slice<f64>], driving: f64) -> f64 {
+    let resisting: f64 = slices
+        .iter()
+        .map(|s| {
+            let normal = s.weight * s.cos - s.pore * s.width / s.cos.max(0.05);
+            s.c * s.width / s.cos.max(0.05) + normal.max(0.0) * s.tan_phi
+        })
+        .sum();
+    resisting.max(1e-3 * driving) / driving
+}
+
 /// The factor of a circle; `None` where it is no possible slip. `room` is reused between calls.
 pub(super) fn factor(profile: &Profile, arc: &Arc, room: &mut Vec<Slice<f64>>) -> Option<f64> {
-    factor_and_depth(profile, arc, room).map(|(f, _)| f)
+    factor_below(profile, arc, Look::Fine, f64::INFINITY, room).map(|(f, _)| f)
 }
 
 /// Slices of a sketch, and how still its factor must stand: enough to tell which circles are worth a close look.
 const SKETCH: (f64, f64) = (14.0, 1e-4);
 
-/// The factor by few slices, for a search; [`factor`] says what it really is.
-pub(super) fn sketch(profile: &Profile, arc: &Arc, room: &mut Vec<Slice<f64>>) -> Option<(f64, f64)> {
-    let deepest = profile.slices_of(arc, SKETCH.0, room)?;
-    Some((settle_to(room, profile.crack_push(arc), SKETCH.1)?, deepest))
+/// How a search looks at a circle: finely, or by few slices, [`factor`] saying then what it really is.
+#[derive(Clone, Copy, PartialEq)]
+pub(super) enum Look {
+    Sketch,
+    Fine,
 }
 
-pub(super) fn factor_and_depth(profile: &Profile, arc: &Arc, room: &mut Vec<Slice<f64>>) -> Option<(f64, f64)> {
-    let deepest = profile.slices(arc, room)?;
-    let crack = profile.crack_push(arc);
-    let f = settle(room, crack)?;
-    let (r, d) = pass(room, f, crack);
-    Some((r / d, deepest))
+/// The factor of a circle, where it is below `below`, and its greatest depth below ground.
+pub(super) fn factor_below(
+    profile: &Profile,
+    arc: &Arc,
+    look: Look,
+    below: f64,
+    room: &mut Vec<Slice<f64>>,
+) -> Option<(f64, f64)> {
+    match look {
+        Look::Sketch => {
+            let deepest = profile.slices_of(arc, SKETCH.0, room)?;
+            Some((settle_to(room, profile.crack_push(arc), SKETCH.1, below)?, deepest))
+        }
+        Look::Fine => {
+            let deepest = profile.slices(arc, room)?;
+            let crack = profile.crack_push(arc);
+            let f = settle_to(room, crack, 1e-7, below)?;
+            let (r, d) = pass(room, f, crack);
+            Some((r / d, deepest))
+        }
+    }
 }
 
 fn run_circle<'s>(g: &Given<'s>) -> Result<Vec<Found<'s>>> {

@@ -14,6 +14,42 @@ pub(super) struct Soil {
     pub top: Vec<At>,
 }
 
+/// A straight piece of a line: its height where the piece begins, and its slope.
+#[derive(Clone, Copy)]
+struct Straight {
+    at: f64,
+    slope: f64,
+}
+
+impl Straight {
+    /// The piece of a line over the middle of a stretch; level beyond the line's ends.
+    fn of(line: &[At], from: f64, to: f64) -> Straight {
+        let middle = 0.5 * (from + to);
+        for pair in line.windows(2) {
+            let (a, b) = (pair[0], pair[1]);
+            if a.0 <= middle && middle <= b.0 && b.0 > a.0 {
+                let slope = (b.1 - a.1) / (b.0 - a.0);
+                return Straight { at: a.1 + slope * (from - a.0), slope };
+            }
+        }
+        Straight { at: height(line, middle), slope: 0.0 }
+    }
+    fn height(self, dx: f64) -> f64 {
+        self.at + self.slope * dx
+    }
+}
+
+/// A stretch of the section in which every line is straight, worked out once for all circles.
+struct Stretch {
+    from: f64,
+    to: f64,
+    ground: Straight,
+    table: Option<Straight>,
+    /// Tops of the second and further soils.
+    tops: Vec<Straight>,
+    load: f64,
+}
+
 pub(super) enum Water {
     Dry,
     Ratio(f64),
@@ -30,8 +66,8 @@ pub(super) struct Profile {
     pub hard: f64,
     pub crack: f64,
     pub crack_water: f64,
-    /// Where slices must end.
-    breaks: Vec<f64>,
+    /// Slices end where a stretch does.
+    stretches: Vec<Stretch>,
     mirrored: bool,
 }
 
@@ -42,6 +78,8 @@ pub(super) struct Arc {
     pub entry: At,
     pub centre: At,
     pub radius: f64,
+    /// One over the radius.
+    pub curvature: f64,
 }
 
 /// One slice above an arc.
@@ -93,7 +131,7 @@ impl Profile {
             hard: section.hard.map_or(f64::NEG_INFINITY, |l| l.to_m()),
             crack: section.crack.map_or(0.0, |c| c.depth.to_m()),
             crack_water: section.crack.map_or(0.0, |c| c.water.to_m()),
-            breaks: vec![],
+            stretches: vec![],
             mirrored: first.1 > last.1,
         };
         if profile.crack_water > profile.crack {
@@ -102,7 +140,7 @@ impl Profile {
         if profile.mirrored {
             profile.mirror();
         }
-        profile.breaks = profile.all_breaks();
+        profile.stretches = profile.all_stretches();
         Ok(profile)
     }
     fn mirror(&mut self) {
@@ -117,7 +155,27 @@ impl Profile {
         }
         self.loads.iter_mut().for_each(|l| *l = (l.0, -l.2, -l.1));
     }
-    fn all_breaks(&self) -> Vec<f64> {
+    fn all_stretches(&self) -> Vec<Stretch> {
+        let (lo, hi) = self.ends();
+        let breaks = self.breaks();
+        let inside = breaks.windows(2).filter(|w| lo <= w[0] && w[1] <= hi);
+        inside.map(|w| self.stretch(w[0], w[1])).collect()
+    }
+    fn stretch(&self, from: f64, to: f64) -> Stretch {
+        let middle = 0.5 * (from + to);
+        Stretch {
+            from,
+            to,
+            ground: Straight::of(&self.ground, from, to),
+            table: match &self.water {
+                Water::Table(t) => Some(Straight::of(t, from, to)),
+                _ => None,
+            },
+            tops: self.soils[1..].iter().map(|s| Straight::of(&s.top, from, to)).collect(),
+            load: self.loads.iter().filter(|l| l.1 < middle && middle < l.2).map(|l| l.0).sum(),
+        }
+    }
+    fn breaks(&self) -> Vec<f64> {
         let mut xs: Vec<f64> = self.ground.iter().chain(self.soils.iter().flat_map(|s| &s.top)).map(|p| p.0).collect();
         if let Water::Table(t) = &self.water {
             xs.extend(t.iter().map(|p| p.0));
@@ -154,16 +212,7 @@ impl Profile {
         if !(lo <= exit && exit < entry && entry <= hi) {
             return None;
         }
-        let (a, b) = (self.exit_at(exit), self.entry_at(entry));
-        let (dx, dy) = (b.0 - a.0, b.1 - a.1);
-        let chord = math::hypot(dx, dy);
-        let under = radius * radius - chord * chord / 4.0;
-        if under < 0.0 || chord == 0.0 {
-            return None;
-        }
-        let up = under.sqrt();
-        let centre = (0.5 * (a.0 + b.0) - up * dy / chord, 0.5 * (a.1 + b.1) + up * dx / chord);
-        Some(Arc { exit: a, entry: b, centre, radius })
+        arc_between(self.exit_at(exit), self.entry_at(entry), radius)
     }
     /// Cuts the ground above an arc into slices; false where the arc is no possible slip. `deepest` is the greatest
     /// depth below ground met.
@@ -178,55 +227,53 @@ impl Profile {
         if overhangs || bottoms_out || arc.exit.1 < self.hard - 1e-9 {
             return None;
         }
-        let total = arc.entry.0 - arc.exit.0;
+        let per_m = count / (arc.entry.0 - arc.exit.0);
+        let first = self.stretches.partition_point(|s| s.to <= arc.exit.0);
         let mut deepest = 0.0_f64;
-        let mut from = arc.exit.0;
-        let inner = self.breaks.iter().copied().filter(|x| arc.exit.0 < *x && *x < arc.entry.0);
-        for to in inner.chain([arc.entry.0]) {
-            let n = (count * (to - from) / total).ceil().max(1.0) as usize;
-            let b = (to - from) / n as f64;
-            for i in 0..n {
-                let x = from + (i as f64 + 0.5) * b;
-                let (slice, depth) = self.slice(arc, x, b)?;
+        for stretch in &self.stretches[first..] {
+            if stretch.from >= arc.entry.0 {
+                break;
+            }
+            let (from, to) = (stretch.from.max(arc.exit.0), stretch.to.min(arc.entry.0));
+            let n = (per_m * (to - from)).ceil().max(1.0);
+            let b = (to - from) / n;
+            for i in 0..n as usize {
+                let (slice, depth) = self.slice(arc, stretch, from + (i as f64 + 0.5) * b, b)?;
                 deepest = deepest.max(depth);
                 out.push(slice);
             }
-            from = to;
         }
         Some(deepest)
     }
-    fn slice(&self, arc: &Arc, x: f64, b: f64) -> Option<(Slice<f64>, f64)> {
-        let sin = (x - arc.centre.0) / arc.radius;
+    fn slice(&self, arc: &Arc, stretch: &Stretch, x: f64, b: f64) -> Option<(Slice<f64>, f64)> {
+        let sin = (x - arc.centre.0) * arc.curvature;
         let cos = (1.0 - sin * sin).max(0.0).sqrt();
         let y = arc.centre.1 - arc.radius * cos;
-        let top = height(&self.ground, x);
+        let dx = x - stretch.from;
+        let top = stretch.ground.height(dx);
         if top - y < -1e-9 {
             return None;
         }
-        let table = match &self.water {
-            Water::Table(t) => height(t, x).min(top),
-            _ => f64::NEG_INFINITY,
-        };
-        let (mut soil_weight, mut at_base) = (0.0, &self.soils[0]);
+        let table = stretch.table.map_or(f64::NEG_INFINITY, |t| t.height(dx).min(top));
+        let (mut above, mut at_base) = (0.0, &self.soils[0]);
         let mut upper = top;
         for (i, soil) in self.soils.iter().enumerate() {
-            let lower = self.soils.get(i + 1).map_or(y, |next| height(&next.top, x).min(upper).max(y));
+            let lower = stretch.tops.get(i).map_or(y, |next| next.height(dx).min(upper).max(y));
             let wet = (table.min(upper) - lower).max(0.0);
-            soil_weight += (soil.gamma * (upper - lower - wet) + soil.gamma_sat * wet) * b;
+            above += soil.gamma * (upper - lower - wet) + soil.gamma_sat * wet;
             at_base = soil;
             upper = lower;
             if upper <= y {
                 break;
             }
         }
-        let load: f64 = self.loads.iter().filter(|l| l.1 < x && x < l.2).map(|l| l.0 * b).sum();
         let pore = match &self.water {
             Water::Dry => 0.0,
-            Water::Ratio(r) => r * soil_weight / b,
+            Water::Ratio(r) => r * above,
             Water::Table(_) => WATER.to_kn_per_m3() * (table - y).max(0.0),
         };
-        let slice =
-            Slice { weight: soil_weight + load, width: b, pore, sin, cos, tan_phi: at_base.tan_phi, c: at_base.c };
+        let weight = (above + stretch.load) * b;
+        let slice = Slice { weight, width: b, pore, sin, cos, tan_phi: at_base.tan_phi, c: at_base.c };
         Some((slice, top - y))
     }
     /// Driving force at the circle from water in the crack, per metre run: moment about the centre over the radius.
@@ -234,6 +281,19 @@ impl Profile {
         let w = self.crack_water;
         0.5 * WATER.to_kn_per_m3() * w * w * (arc.centre.1 - (arc.entry.1 + w / 3.0)) / arc.radius
     }
+}
+
+/// The arc of this radius between two places, its centre above.
+pub(super) fn arc_between(a: At, b: At, radius: f64) -> Option<Arc> {
+    let (dx, dy) = (b.0 - a.0, b.1 - a.1);
+    let chord = math::hypot(dx, dy);
+    let under = radius * radius - chord * chord / 4.0;
+    if under < 0.0 || chord == 0.0 {
+        return None;
+    }
+    let up = under.sqrt();
+    let centre = (0.5 * (a.0 + b.0) - up * dy / chord, 0.5 * (a.1 + b.1) + up * dx / chord);
+    Some(Arc { exit: a, entry: b, centre, radius, curvature: 1.0 / radius })
 }
 
 /// Height of a line at x, level beyond its ends.

@@ -3,8 +3,8 @@
 use groundhold_quantity::{Angle, Length, Level, Point, Pressure, UnitWeight, math};
 use groundhold_working::{Found, Given, Input, Limits, Number, Output, Result, Source, Unit, Value, Working};
 
-use super::bishop;
-use super::profile::{Arc, Profile, Slice};
+use super::bishop::{self, Look};
+use super::profile::{Arc, Profile, Slice, arc_between};
 use super::{Crack, GroundLoad, Layer, Pore, Search, Section};
 use crate::soil::Soil;
 
@@ -47,8 +47,7 @@ struct Hunt<'p> {
     least_depth: f64,
     room: Vec<Slice<f64>>,
     tried: usize,
-    /// True while circles are only compared, by few slices.
-    sketching: bool,
+    look: Look,
 }
 
 impl Hunt<'_> {
@@ -73,20 +72,20 @@ impl Hunt<'_> {
                 through(a, (p.0, p.1 - depth), b)?
             }
         };
-        self.profile.arc(exit, entry, radius)
+        arc_between(a, b, radius)
     }
-    fn factor(&mut self, spot: Spot) -> Option<f64> {
+    /// The factor of a circle that is possible and below `below`.
+    fn factor_below(&mut self, spot: Spot, below: f64) -> Option<f64> {
         let arc = self.arc(spot)?;
         self.tried += 1;
-        let look = if self.sketching { bishop::sketch } else { bishop::factor_and_depth };
-        let (f, deepest) = look(self.profile, &arc, &mut self.room)?;
+        let (f, deepest) = bishop::factor_below(self.profile, &arc, self.look, below, &mut self.room)?;
         let passes = self.under.is_none_or(|p| {
             let dx = p.0 - arc.centre.0;
             arc.centre.1 - (arc.radius * arc.radius - dx * dx).max(0.0).sqrt() <= p.1 + 1e-6
         });
         (passes && deepest >= self.least_depth).then_some(f)
     }
-    /// All pairs of places, all depths.
+    /// All pairs of places, all depths; circles that cannot be among the worst are left out.
     fn sweep(&mut self) -> Vec<(f64, Spot)> {
         let fine = fineness(self.under.is_some());
         let places = places(self.profile, self.under.map(|u| u.0), fine.places);
@@ -94,6 +93,7 @@ impl Hunt<'_> {
             self.profile.ground.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), p| (a.min(p.1), b.max(p.1)));
         let rise = highest - lowest;
         let mut found = vec![];
+        let mut worst = Worsts::new(2 * fine.starts, apart(self.profile, fine));
         for (i, exit) in places.iter().enumerate() {
             for entry in &places[i + 1..] {
                 for k in 0..fine.depths {
@@ -103,8 +103,9 @@ impl Hunt<'_> {
                         Some(_) => 2.0 * rise * (k as f64 / fine.depths as f64) * share,
                     };
                     let spot = [*exit, *entry, depth];
-                    if let Some(f) = self.factor(spot) {
+                    if let Some(f) = self.factor_below(spot, worst.bar()) {
                         found.push((f, spot));
+                        worst.put(f, spot);
                     }
                 }
             }
@@ -121,7 +122,7 @@ impl Hunt<'_> {
         let mut halvings = 0;
         let mut moves = 0;
         // A sketch is not sharp enough to close in further than this.
-        let most = if self.sketching { 7 } else { 12 };
+        let most = if self.look == Look::Sketch { 7 } else { 12 };
         while halvings < most && moves < 200 {
             let mut next = best;
             for n in 0..27 {
@@ -131,7 +132,7 @@ impl Hunt<'_> {
                     if axis < 2 { v.clamp(lo, hi) } else { v.max(0.0) }
                 });
                 if n != 13
-                    && let Some(f) = self.factor(spot)
+                    && let Some(f) = self.factor_below(spot, next.0)
                     && f < next.0
                 {
                     next = (f, spot);
@@ -146,6 +147,43 @@ impl Hunt<'_> {
             }
         }
         best
+    }
+}
+
+/// How far apart, along the ground, two circles begin or end to be worth a close look each.
+fn apart(profile: &Profile, fine: &Fineness) -> f64 {
+    let (lo, hi) = profile.ends();
+    (hi - lo) / fine.places as f64
+}
+
+fn near(a: Spot, b: Spot, apart: f64) -> bool {
+    (a[0] - b[0]).abs() < apart && (a[1] - b[1]).abs() < apart
+}
+
+/// The worst circles so far that lie apart, the worst first: what a new one has to be worse than.
+struct Worsts {
+    kept: Vec<(f64, Spot)>,
+    most: usize,
+    apart: f64,
+}
+
+impl Worsts {
+    fn new(most: usize, apart: f64) -> Worsts {
+        Worsts { kept: Vec::with_capacity(most + 1), most, apart }
+    }
+    fn bar(&self) -> f64 {
+        if self.kept.len() < self.most { f64::INFINITY } else { self.kept[self.most - 1].0 }
+    }
+    fn put(&mut self, f: f64, spot: Spot) {
+        if let Some(same) = self.kept.iter().position(|k| near(k.1, spot, self.apart)) {
+            if self.kept[same].0 <= f {
+                return;
+            }
+            self.kept.remove(same);
+        }
+        let at = self.kept.partition_point(|k| k.0 <= f);
+        self.kept.insert(at, (f, spot));
+        self.kept.truncate(self.most);
     }
 }
 
@@ -176,22 +214,16 @@ fn places(profile: &Profile, about: Option<f64>, count: usize) -> Vec<f64> {
 
 pub(super) fn worst(profile: &Profile, search: &Search) -> Option<Worst> {
     let under = search.under.map(|p| (profile.inward(p.x), p.y));
-    let mut hunt = Hunt {
-        profile,
-        under,
-        least_depth: search.least_depth.to_m(),
-        room: vec![],
-        tried: 0,
-        sketching: under.is_some(),
-    };
+    let look = if under.is_some() { Look::Sketch } else { Look::Fine };
+    let mut hunt =
+        Hunt { profile, under, least_depth: search.least_depth.to_m(), room: Vec::with_capacity(64), tried: 0, look };
     let found = hunt.sweep();
     let (lo, hi) = profile.ends();
     let fine = fineness(under.is_some());
-    let apart = (hi - lo) / fine.places as f64;
+    let apart = apart(profile, fine);
     let mut starts: Vec<(f64, Spot)> = vec![];
     for f in found {
-        let near = |s: &(f64, Spot)| (s.1[0] - f.1[0]).abs() < apart && (s.1[1] - f.1[1]).abs() < apart;
-        if !starts.iter().any(near) {
+        if !starts.iter().any(|s| near(s.1, f.1, apart)) {
             starts.push(f);
         }
         if starts.len() == fine.starts {
@@ -199,9 +231,9 @@ pub(super) fn worst(profile: &Profile, search: &Search) -> Option<Worst> {
         }
     }
     let mut best = starts.into_iter().map(|s| hunt.close_in(s)).reduce(|a, b| if b.0 < a.0 { b } else { a })?;
-    if hunt.sketching {
-        hunt.sketching = false;
-        best.0 = hunt.factor(best.1)?;
+    if hunt.look == Look::Sketch {
+        hunt.look = Look::Fine;
+        best.0 = hunt.factor_below(best.1, f64::INFINITY)?;
     }
     let rough = hunt.arc(best.1)?;
     // Made again from what the trace will hold, so that the sheet gives the same bits.

@@ -1,6 +1,7 @@
 //! What is this ground, how heavy, how strong, how tight to water, and who says so?
 
 mod classes;
+pub mod hazards;
 mod presumptive;
 
 pub use classes::CLASSES;

@@ -1,5 +1,6 @@
 //! When does soil with friction and cohesion fail beside a rigid post? After Brinch Hansen.
 
+use groundhold_quantity::math;
 use groundhold_working::{Found, Given, Input, Number, Output, Shown, Unit, Working};
 
 use super::{
@@ -7,7 +8,7 @@ use super::{
     ibc::MOST_DEPTH_M,
     limits,
 };
-use crate::{bisect::least_enough, given::given};
+use crate::{given::given, root::first_reach};
 
 given! {
     /// A rigid post of given depth; kN, m, kPa.
@@ -86,6 +87,19 @@ impl HansenYield<f64> {
         }
     }
 }
+impl HansenPost<f64> {
+    fn soil_only(&self) -> HansenYield<f64> {
+        HansenYield {
+            arm: self.arm,
+            width: self.width,
+            unit_weight: self.unit_weight,
+            phi: self.phi,
+            cohesion: self.cohesion,
+            neglected: self.neglected,
+            reduction: self.reduction,
+        }
+    }
+}
 impl HansenPush<f64> {
     pub(super) fn soil_only(&self) -> HansenYield<f64> {
         HansenYield {
@@ -113,46 +127,84 @@ impl<N: Number> HansenPush<N> {
         }
     }
 }
-/// Strips into which a depth is divided for the sums.
-const STRIPS: u32 = 64;
+/// Below this growth of K over the depth the integrals are summed as a series, where their closed form would lose digits.
+const SLIGHT: f64 = 0.1;
+
+/// One factor K between its ends as a function of depth: K = K^∞ + (K⁰ − K^∞)/(1 + αz).
+#[derive(Clone, Copy)]
+struct Blend {
+    top: f64,
+    deep: f64,
+    /// α, 1/m.
+    pace: f64,
+}
+
+impl Blend {
+    /// ∫K dz, ∫K z dz, ∫K z² dz from 0 to x, exactly.
+    fn integrals(&self, x: f64) -> [f64; 3] {
+        let fading = fading(self.pace, x);
+        let whole = [x, x * x / 2.0, x * x * x / 3.0];
+        std::array::from_fn(|n| self.deep * whole[n] + (self.top - self.deep) * fading[n])
+    }
+}
+
+/// ∫zⁿ/(1 + αz) dz from 0 to x for n = 0, 1, 2.
+fn fading(pace: f64, x: f64) -> [f64; 3] {
+    let u = pace * x;
+    if u < SLIGHT {
+        // xⁿ⁺¹ Σ (−u)^k/(n + 1 + k); seventeen terms of a tenth leave less than the last bit.
+        let series = |first: f64| (0..17).rev().fold(0.0, |sum, k| 1.0 / (first + f64::from(k)) - u * sum);
+        return [x * series(1.0), x * x * series(2.0), x * x * x * series(3.0)];
+    }
+    let zero = math::ln(1.0 + u) / pace;
+    let one = (x - zero) / pace;
+    [zero, one, (x * x / 2.0 - one) / pace]
+}
 
 /// The soil beside one post, ready for sums over depth. Depths are below the layer left out.
 struct Beside {
-    ends: Ends<f64>,
+    overburden: Blend,
+    held: Blend,
     unit_weight: f64,
     cohesion: f64,
-    width: f64,
     /// Width times what is left of the resistance.
     bearing: f64,
 }
 
 impl Beside {
-    fn of(i: &HansenPost<f64>) -> Beside {
-        Beside {
-            ends: Ends::of(i.phi),
-            unit_weight: i.unit_weight,
-            cohesion: i.cohesion,
-            width: i.width,
-            bearing: i.width * i.reduction,
-        }
+    fn of(i: &HansenYield<f64>) -> Beside {
+        let ends = Ends::of(i.phi);
+        let [overburden, held] = ends.blends().map(|(top, deep, pace)| Blend { top, deep, pace: pace / i.width });
+        Beside { overburden, held, unit_weight: i.unit_weight, cohesion: i.cohesion, bearing: i.width * i.reduction }
     }
-    /// Ultimate reaction, kN/m.
-    fn reaction(&self, z: f64) -> f64 {
-        let (kq, kc) = self.ends.at(z / self.width);
-        (self.unit_weight * z * kq + self.cohesion * kc) * self.bearing
-    }
-    /// Reaction from the top to `to`, kN, and its moment about the top, kNm, by Simpson's rule.
+    /// Reaction from the top to `to`, kN, and its moment about the top, kNm.
     fn sums(&self, to: f64) -> (f64, f64) {
-        let step = to / f64::from(STRIPS);
         let (mut force, mut moment) = (0.0, 0.0);
-        for k in 0..=STRIPS {
-            let weight = if k == 0 || k == STRIPS { 1.0 } else { 2.0 + 2.0 * f64::from(k % 2) };
-            let z = step * f64::from(k);
-            let p = self.reaction(z) * weight * step / 3.0;
-            force += p;
-            moment += p * z;
+        if self.overburden.deep != 0.0 {
+            let [_, one, two] = self.overburden.integrals(to);
+            (force, moment) = (self.unit_weight * one, self.unit_weight * two);
         }
-        (force, moment)
+        if self.cohesion != 0.0 {
+            let [zero, one, _] = self.held.integrals(to);
+            (force, moment) = (force + self.cohesion * zero, moment + self.cohesion * one);
+        }
+        (force * self.bearing, moment * self.bearing)
+    }
+    /// What a post resists that stands `length` deep in this soil and is pushed `e` above it.
+    fn ultimate(&self, length: f64, e: f64) -> HansenUltimate {
+        if length <= 0.0 {
+            return HansenUltimate { turning: length, above: 0.0, below: 0.0, force: 0.0 };
+        }
+        let (whole, whole_moment) = self.sums(length);
+        // Moments about the push: of what lies above x, less what lies below it; grows with x.
+        let turned = |x: f64| {
+            let (force, moment) = self.sums(x);
+            2.0 * (moment + e * force) - (whole_moment + e * whole)
+        };
+        let turning = first_reach(0.0, length, length, turned).unwrap_or(length);
+        let above = self.sums(turning).0;
+        let below = whole - above;
+        HansenUltimate { turning, above, below, force: (above - below).max(0.0) }
     }
 }
 
@@ -173,8 +225,8 @@ pub struct HansenUltimate {
 /// backwards below it.
 ///
 /// # Source
-/// Brinch Hansen 1961 as [`super::hansen_pressure`]: the turning point is where the moments about the push vanish. Reactions
-/// are summed by Simpson's rule over 64 strips each side.
+/// Brinch Hansen 1961 as [`super::hansen_pressure`]: the turning point is where the moments about the push vanish. The
+/// pressures are integrated over depth in closed form.
 /// # Symbols
 /// As [`super::hansen_pressure`]; e height of the push.
 /// # Gives
@@ -186,22 +238,8 @@ pub struct HansenUltimate {
 /// # By hand
 /// Weightless soil with φ = 0 and great depth over width tends to a uniform 8.12 c: see the tests.
 pub fn hansen_ultimate(i: &HansenPost<f64>) -> HansenUltimate {
-    let length = i.depth - i.neglected;
-    if length <= 0.0 {
-        return HansenUltimate { turning: i.depth, above: 0.0, below: 0.0, force: 0.0 };
-    }
-    let soil = Beside::of(i);
-    let e = i.arm + i.neglected;
-    let (whole, whole_moment) = soil.sums(length);
-    // Moments about the push: of what lies above x, less what lies below it; grows with x.
-    let turned = |x: f64| {
-        let (force, moment) = soil.sums(x);
-        2.0 * (moment + e * force) - (whole_moment + e * whole)
-    };
-    let x = least_enough(0.0, length, |x| 0.0 <= turned(x)).unwrap_or(length);
-    let above = soil.sums(x).0;
-    let below = whole - above;
-    HansenUltimate { turning: x + i.neglected, above, below, force: (above - below).max(0.0) }
+    let u = Beside::of(&i.soil_only()).ultimate(i.depth - i.neglected, i.arm + i.neglected);
+    HansenUltimate { turning: u.turning + i.neglected, ..u }
 }
 
 /// Greatest moment in a rigid post under a push, and its depth below the ground in front, where the ultimate reaction
@@ -210,8 +248,8 @@ pub fn hansen_ultimate(i: &HansenPost<f64>) -> HansenUltimate {
 /// # Source
 /// Statics with the pressures of [`super::hansen_pressure`], as Broms does with his.
 pub fn hansen_moment(i: &HansenPush<f64>) -> Option<(f64, f64)> {
-    let soil = Beside::of(&i.at(MOST_DEPTH_M));
-    let x = least_enough(0.0, MOST_DEPTH_M, |x| i.force <= soil.sums(x).0)?;
+    let soil = Beside::of(&i.soil_only());
+    let x = first_reach(0.0, MOST_DEPTH_M, 1.0, |x| soil.sums(x).0 - i.force)?;
     let (force, moment) = soil.sums(x);
     let arm = i.arm + i.neglected + x;
     Some((x + i.neglected, i.force * arm - (force * x - moment)))
@@ -219,16 +257,27 @@ pub fn hansen_moment(i: &HansenPush<f64>) -> Option<(f64, f64)> {
 
 /// Least depth at which the ultimate push is the wanted factor times the push; `None` where 30 m are not enough.
 pub fn hansen_depth(i: &HansenPush<f64>, factor: f64) -> Option<f64> {
-    least_enough(i.neglected, MOST_DEPTH_M, |d| factor * i.force <= hansen_ultimate(&i.at(d)).force)
+    let soil = Beside::of(&i.soil_only());
+    let e = i.arm + i.neglected;
+    first_reach(i.neglected, MOST_DEPTH_M, 1.0, |d| soil.ultimate(d - i.neglected, e).force - factor * i.force)
 }
 
 /// Push at which a post with this yield moment yields, however deep it stands; `None` where it lies above 10 MN.
 pub fn hansen_yield(i: &HansenPush<f64>, moment: f64) -> Option<f64> {
-    let reached =
-        |force: f64| hansen_moment(&HansenPush { force, ..*i }).is_none_or(|(_, greatest)| moment <= greatest);
-    least_enough(0.0, 10_000.0, reached)
+    let soil = Beside::of(&i.soil_only());
+    let e = i.arm + i.neglected;
+    // Under a push P the shear vanishes at x where the soil has given P; the moment there is P e and the soil's own about
+    // its top. A push that the soil cannot take within 30 m counts as one that yields the post.
+    let bent = |x: f64| {
+        let (force, turn) = soil.sums(x);
+        force * e + turn - moment
+    };
+    let x = first_reach(0.0, MOST_DEPTH_M, 1.0, bent).unwrap_or(MOST_DEPTH_M);
+    Some(soil.sums(x).0).filter(|force| *force <= MOST_PUSH_KN)
 }
 
+/// Pushes beyond this are no posts of a garden.
+const MOST_PUSH_KN: f64 = 10_000.0;
 const NOT_FOR: &str = "a post that bends before the soil fails; layered ground: take the weakest layer";
 const PUSH_INPUTS: &[Input] = &[
     limits::FORCE,
@@ -243,7 +292,7 @@ const PUSH_INPUTS: &[Input] = &[
 fn shown<'s>(g: &Given<'s>, i: &HansenPost<f64>) -> (Shown<'s>, Shown<'s>) {
     let s = g.sheet();
     let u = hansen_ultimate(i);
-    s.remark("Reactions are summed over 64 strips; the turning point is where the moments about the push vanish:");
+    s.remark("Reactions are the pressures integrated over depth; the turning point is where the moments about the push vanish:");
     let x = s.put("x", u.turning, Unit::M).named("x", Unit::M);
     let above = s.put("R₁", u.above, Unit::KN).named("R₁", Unit::KN);
     let below = s.put("R₂", u.below, Unit::KN).named("R₂", Unit::KN);
@@ -301,7 +350,7 @@ pub static HANSEN_DEPTH: Working = Working {
         let root = hansen_depth(&i.values(), factor.value())
             .ok_or_else(|| g.no_answer("even 30 m deep is not enough for this push"))?;
         Ends::of(i.phi);
-        g.sheet().remark("D is found by halving the interval:");
+        g.sheet().remark("D is found by closing in on it:");
         let depth = g.sheet().put("D", root, Unit::M).named("D", Unit::M);
         let (x, force) = shown(g, &i.values().at(root));
         let _ = (factor * i.force).named("P_F", Unit::KN);
@@ -322,7 +371,7 @@ pub static HANSEN_MOMENT: Working = Working {
         let (depth, moment) =
             hansen_moment(&i.values()).ok_or_else(|| g.no_answer("the soil cannot take this push within 30 m"))?;
         Ends::of(i.phi);
-        g.sheet().remark("z_M is where the ultimate reaction above it, summed over 64 strips, equals the push:");
+        g.sheet().remark("z_M is where the ultimate reaction above it, integrated over depth, equals the push:");
         let depth = g.sheet().put("z_M", depth, Unit::M).named("z_M", Unit::M);
         let moment = g.sheet().put("M", moment, Unit::KNM).named("M", Unit::KNM);
         Ok(vec![Found::One(depth), Found::One(moment)])
@@ -350,7 +399,7 @@ pub static HANSEN_YIELD: Working = Working {
         let (post, moment) = (HansenYield::put(g)?, g.one("moment")?);
         let root = hansen_yield(&post.values().push(), moment.value())
             .ok_or_else(|| g.no_answer("the post yields only above 10 MN"))?;
-        g.sheet().remark("P_y is found by halving the interval; its greatest moment is the yield moment:");
+        g.sheet().remark("P_y is found by closing in on it; its greatest moment is the yield moment:");
         Ok(vec![Found::One(g.sheet().put("P_y", root, Unit::KN).named("P_y", Unit::KN))])
     },
 };

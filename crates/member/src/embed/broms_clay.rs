@@ -3,7 +3,7 @@
 use groundhold_working::{Found, Input, Number, Source, Unit, Working};
 
 use super::{ibc::MOST_DEPTH_M, limits};
-use crate::{bisect::least_enough, given::given};
+use crate::{given::given, root::first_reach};
 
 given! {
     /// A post of given depth in clay; kN, m, kPa.
@@ -155,7 +155,7 @@ pub fn clay_yield<N: Number>(i: &ClayYield<N>) -> N {
 
 /// Least depth at which the ultimate push is the wanted factor times the push; `None` where 30 m are not enough.
 pub fn clay_depth(i: &ClayPush<f64>, factor: f64) -> Option<f64> {
-    least_enough(i.neglected, MOST_DEPTH_M, |d| factor * i.force <= clay_ultimate(&i.at(d)).force)
+    first_reach(i.neglected, MOST_DEPTH_M, 1.0, |d| clay_ultimate(&i.at(d)).force - factor * i.force)
 }
 
 const SOURCE: Source = Source {
@@ -216,7 +216,7 @@ pub static BROMS_CLAY_DEPTH: Working = Working {
         let (i, factor) = (ClayPush::put(g)?, g.one("factor")?);
         let root = clay_depth(&i.values(), factor.value())
             .ok_or_else(|| g.no_answer("even 30 m deep is not enough for this push"))?;
-        g.sheet().remark("D is found by halving the interval; the ultimate push at that depth:");
+        g.sheet().remark("D is found by closing in on it; the ultimate push at that depth:");
         let depth = g.sheet().put("D", root, Unit::M).named("D", Unit::M);
         let u = clay_ultimate(&i.at(depth));
         let _ = (factor * i.force).named("P_F", Unit::KN);

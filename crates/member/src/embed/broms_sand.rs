@@ -3,7 +3,7 @@
 use groundhold_working::{Found, Input, Number, Output, Source, Unit, Working};
 
 use super::{ibc::MOST_DEPTH_M, limits};
-use crate::{bisect::least_enough, given::given};
+use crate::{given::given, root::first_reach};
 
 given! {
     /// A post of given depth in sand; kN, m.
@@ -137,15 +137,18 @@ fn lowered<N: Number>(length: N, by: N, sign: f64, symbol: &'static str) -> N {
 /// # By hand
 /// γ 18, b 0.45, L 1.5, φ 30°, e 1: 0.5·18·0.45·3.375·3/2.5 = 16.40 kN (PO-07).
 pub fn sand_ultimate<N: Number>(i: &SandPost<N>) -> SandUltimate<N> {
-    let n = N::constant;
     let kp = passive(i.phi);
+    SandUltimate { kp, force: short_post(i, kp) }
+}
+
+fn short_post<N: Number>(i: &SandPost<N>, kp: N) -> N {
     let length = lowered(i.depth, i.neglected, -1.0, "L");
     let e = lowered(i.arm, i.neglected, 1.0, "e");
     if length.value() == 0.0 {
-        return SandUltimate { kp, force: N::constant(0.0) };
+        return N::constant(0.0);
     }
-    let soil = n(0.5) * i.reduction * i.unit_weight * i.width * length.cubed() * kp;
-    SandUltimate { kp, force: (soil / (e + length)).named("P_u", Unit::KN) }
+    let soil = N::constant(0.5) * i.reduction * i.unit_weight * i.width * length.cubed() * kp;
+    (soil / (e + length)).named("P_u", Unit::KN)
 }
 
 /// Greatest moment in a post in sand under a push, and its depth, where the shear is zero.
@@ -173,15 +176,22 @@ pub fn sand_moment<N: Number>(i: &SandPush<N>) -> SandMoment<N> {
 
 /// Least depth at which the ultimate push is the wanted factor times the push; `None` where 30 m are not enough.
 pub fn sand_depth(i: &SandPush<f64>, factor: f64) -> Option<f64> {
-    least_enough(i.neglected, MOST_DEPTH_M, |d| factor * i.force <= sand_ultimate(&i.at(d)).force)
+    let kp = passive(i.phi);
+    first_reach(i.neglected, MOST_DEPTH_M, 1.0, |d| short_post(&i.at(d), kp) - factor * i.force)
 }
+
+/// Beyond any depth of zero shear that the limits of the inputs allow, m.
+const MOST_SHEAR_FREE_M: f64 = 1000.0;
 
 /// Push at which the post yields in sand, however deep it stands (Broms' long pile): [`sand_moment`] reaches the yield
 /// moment.
 pub fn sand_yield(i: &SandYield<f64>) -> f64 {
-    // M ≥ P e and M ≥ P·2f/3 hold the push below what the moment gives at the smallest arm; 1e6 kN is beyond both.
-    let reached = |force: f64| i.moment <= sand_moment(&i.under(force)).moment;
-    least_enough(0.0, 1e6, reached).unwrap_or(1e6)
+    // P = s f² and M = P (e + 2f/3) with f the depth of zero shear below the layer left out.
+    let soil = 1.5 * i.reduction * i.unit_weight * i.width * passive(i.phi);
+    let e = i.arm + i.neglected;
+    let moment = |f: f64| soil * f * f * (e + 2.0 * f / 3.0);
+    let f = first_reach(0.0, MOST_SHEAR_FREE_M, 1.0, |f| moment(f) - i.moment).unwrap_or(MOST_SHEAR_FREE_M);
+    soil * f * f
 }
 
 const SOURCE: Source = Source {
@@ -259,7 +269,7 @@ pub static BROMS_SAND_DEPTH: Working = Working {
         let (i, factor) = (SandPush::put(g)?, g.one("factor")?);
         let root = sand_depth(&i.values(), factor.value())
             .ok_or_else(|| g.no_answer("even 30 m deep is not enough for this push"))?;
-        g.sheet().remark("D is found by halving the interval; the ultimate push at that depth:");
+        g.sheet().remark("D is found by closing in on it; the ultimate push at that depth:");
         let depth = g.sheet().put("D", root, Unit::M).named("D", Unit::M);
         let u = sand_ultimate(&i.at(depth));
         let _ = (factor * i.force).named("P_F", Unit::KN);
@@ -286,7 +296,7 @@ pub static BROMS_SAND_YIELD: Working = Working {
     run: |g| {
         let i = SandYield::put(g)?;
         let root = sand_yield(&i.values());
-        g.sheet().remark("P_y is found by halving the interval; the moment under that push is the yield moment:");
+        g.sheet().remark("P_y is found by closing in on it; the moment under that push is the yield moment:");
         let force = g.sheet().put("P_y", root, Unit::KN).named("P_y", Unit::KN);
         let m = sand_moment(&i.under(force));
         Ok(vec![Found::One(force), Found::One(m.depth)])

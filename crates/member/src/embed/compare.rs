@@ -31,14 +31,39 @@ pub fn depths_by_method(case: &Case, at: Option<Length>) -> Vec<MethodDepth> {
     methods_for(case).into_iter().map(|method| row(case, method, at)).collect()
 }
 
+/// What every method that claims the case says of the depth `at`, without solving for the depth it would ask for.
+pub fn factors_by_method(case: &Case, at: Length) -> Vec<MethodDepth> {
+    let row = |method| {
+        let wanted = wanted(case, method);
+        let mut row = MethodDepth { method, wanted, depth: None, trace: None, at: None, note: note(case, method) };
+        match case.check_factor().and_then(|()| judged(case, method, at)) {
+            Ok(found) => row.at = Some(found),
+            Err(why) => row.note = format!("No factor at the given depth: {why}."),
+        }
+        row
+    };
+    methods_for(case).into_iter().map(row).collect()
+}
+
+/// The factor a method is asked for: the case's for ultimate methods, 1 for the others.
+fn wanted(case: &Case, method: Method) -> f64 {
+    if method.kind() == Kind::Ultimate { case.factor } else { 1.0 }
+}
+
 fn row(case: &Case, method: Method, at: Option<Length>) -> MethodDepth {
-    let wanted = if method.kind() == Kind::Ultimate { case.factor } else { 1.0 };
-    let mut row = MethodDepth { method, wanted, depth: None, trace: None, at: None, note: note(case, method) };
+    let mut row = MethodDepth {
+        method,
+        wanted: wanted(case, method),
+        depth: None,
+        trace: None,
+        at: None,
+        note: note(case, method),
+    };
     match case.check_factor().and_then(|()| judge::required_depth(case, method)) {
         Ok(r) => (row.depth, row.trace) = (Some(r.depth), Some(r.trace)),
         Err(why) => row.note = format!("No depth: {why}."),
     }
-    match at.map(|depth| judged(case, method, depth, wanted)) {
+    match at.map(|depth| judged(case, method, depth)) {
         Some(Ok(found)) => row.at = Some(found),
         Some(Err(why)) if row.depth.is_some() => row.note = format!("No factor at the given depth: {why}."),
         _ => {}
@@ -46,7 +71,11 @@ fn row(case: &Case, method: Method, at: Option<Length>) -> MethodDepth {
     row
 }
 
-fn judged(case: &Case, method: Method, depth: Length, wanted: f64) -> Result<AtDepth> {
+/// What one method says of a depth, without solving for the depth it would ask for.
+///
+/// # Errors
+/// As [`super::resistance`]; for the rule of thumb where the retained height is not given.
+pub fn judged(case: &Case, method: Method, depth: Length) -> Result<AtDepth> {
     let (factor, trace) = if method == Method::RuleOfThumb {
         let r = judge::required_depth(case, method)?;
         (over(depth.to_m(), r.depth.to_m()), r.trace)
@@ -54,7 +83,7 @@ fn judged(case: &Case, method: Method, depth: Length, wanted: f64) -> Result<AtD
         let r = judge::resistance(case, method, depth)?;
         (over(r.force.to_kn(), case.force.to_kn()), r.trace)
     };
-    Ok(AtDepth { depth, factor, enough: meets(factor, wanted), trace })
+    Ok(AtDepth { depth, factor, enough: meets(factor, wanted(case, method)), trace })
 }
 
 /// A factor meets the wanted one also where only the last digits of the machine's numbers are missing: a depth that was

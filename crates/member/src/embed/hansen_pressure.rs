@@ -72,6 +72,11 @@ impl<N: Number> Ends<N> {
         let ac = (toward(kc0, kc_inf) * n(2.0) * up).named("α_c", Unit::NONE);
         Ends { kq0, kq_inf, kc0, kc_inf, aq, ac }
     }
+    /// For overburden and for cohesion: the factor at the surface, at great depth, and how fast it goes from one to the
+    /// other with depth over width.
+    pub(super) fn blends(&self) -> [(N, N, N); 2] {
+        [(self.kq0, self.kq_inf, self.aq), (self.kc0, self.kc_inf, self.ac)]
+    }
     /// K_q and K_c at a depth over width.
     pub(super) fn at(&self, ratio: N) -> (N, N) {
         let blend = |k0: N, k_inf: N, a: N| (k0 + k_inf * a * ratio) / (a * ratio + 1.0);

@@ -3,7 +3,7 @@
 use groundhold_working::{Found, Input, Limits, Number, Output, Shown, Source, Unit, Working};
 
 use super::limits;
-use crate::{bisect::least_enough, given::given};
+use crate::{given::given, root::first_reach};
 
 /// IBC 1807.3.2: depth that counts for the lateral pressure is not over 12 ft.
 const DEEPEST_M: f64 = 12.0 * 0.3048;
@@ -169,12 +169,12 @@ fn below<N: Number>(i: &IbcPost<N>) -> (N, N) {
 
 /// Least depth at which [`ibc_free`] allows the push; `None` where 30 m are not enough.
 pub fn ibc_free_depth(i: &IbcPush<f64>) -> Option<f64> {
-    least_enough(i.neglected, MOST_DEPTH_M, |d| i.force <= ibc_free(&i.at(d)).force)
+    first_reach(i.neglected, MOST_DEPTH_M, 1.0, |d| ibc_free(&i.at(d)).force - i.force)
 }
 
 /// Least depth at which [`ibc_held`] allows the push; `None` where 30 m are not enough.
 pub fn ibc_held_depth(i: &IbcPush<f64>) -> Option<f64> {
-    least_enough(i.neglected, MOST_DEPTH_M, |d| i.force <= ibc_held(&i.at(d)).force)
+    first_reach(i.neglected, MOST_DEPTH_M, 1.0, |d| ibc_held(&i.at(d)).force - i.force)
 }
 
 const WORK: &str = "International Building Code, 2021";
@@ -257,7 +257,7 @@ pub static IBC_FREE_DEPTH: Working = Working {
     run: |g| {
         let i = IbcPush::put(g)?;
         let root = ibc_free_depth(&i.values()).ok_or_else(|| too_deep(g))?;
-        g.sheet().remark("D is found by halving the interval, since S₁ depends on it; equation 18-1 at that depth:");
+        g.sheet().remark("D is found by closing in on it, since S₁ depends on it; equation 18-1 at that depth:");
         let depth = g.sheet().put("D", root, Unit::M).named("D", Unit::M);
         if root == i.neglected.value() {
             let nothing = Shown::constant(0.0);
@@ -279,7 +279,7 @@ pub static IBC_HELD_DEPTH: Working = Working {
     run: |g| {
         let i = IbcPush::put(g)?;
         let root = ibc_held_depth(&i.values()).ok_or_else(|| too_deep(g))?;
-        g.sheet().remark("D is found by halving the interval, since S₃ depends on it; equation 18-3 at that depth:");
+        g.sheet().remark("D is found by closing in on it, since S₃ depends on it; equation 18-3 at that depth:");
         let depth = g.sheet().put("D", root, Unit::M).named("D", Unit::M);
         let d = held_depth(&i.at(depth));
         let s3 = (i.multiplier * i.reduction * i.lateral * d.min(Shown::constant(DEEPEST_M))).named("S₃", Unit::KPA);

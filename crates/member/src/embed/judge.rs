@@ -79,6 +79,26 @@ pub fn resistance(case: &Case, method: Method, depth: Length) -> Result<Resistan
     Ok(Resistance { method, depth, force: Force::kn(force), kind: method.kind(), trace })
 }
 
+/// The push of [`resistance`] alone, without a trace: for a search that asks at many depths.
+///
+/// # Errors
+/// As [`resistance`].
+pub fn push_taken(case: &Case, method: Method, depth: Length) -> Result<Force> {
+    let left = reduction(case)?.share();
+    let d = depth.to_m();
+    let force = match method {
+        Method::RuleOfThumb => return Err(no(&thumb::RULE_OF_THUMB, "it knows a depth, and no resistance")),
+        Method::IbcFree => ibc::ibc_free(&case.ibc_post(d, left)?.checked(&ibc::IBC_FREE_LOAD)?).force,
+        Method::IbcHeld => ibc::ibc_held(&case.ibc_post(d, left)?.checked(&ibc::IBC_HELD_LOAD)?).force,
+        Method::BromsSand => sand::sand_ultimate(&case.sand_push(left)?.at(d).checked(&sand::BROMS_SAND_LOAD)?).force,
+        Method::BromsClay => clay::clay_ultimate(&case.clay_push(left)?.at(d).checked(&clay::BROMS_CLAY_LOAD)?).force,
+        Method::BrinchHansen => {
+            hansen::hansen_ultimate(&case.hansen_push(left).at(d).checked(&hansen::HANSEN_LOAD)?).force
+        }
+    };
+    Ok(Force::kn(force))
+}
+
 /// How deep the post must stand below the ground in front, by a method, for the factor of the case (ultimate methods)
 /// or as it is (allowable methods, rule of thumb).
 ///

@@ -3,7 +3,7 @@
 use groundhold_working::{Found, Input, Limits, Number, Output, Source, Unit, Working};
 
 use super::limits;
-use crate::{bisect::least_enough, given::given};
+use crate::{given::given, root::first_reach};
 
 given! {
     /// A continuous wall in dry sand.
@@ -129,7 +129,7 @@ fn quartic(p: &SheetParts<f64>, l: f64) -> f64 {
 /// L₄ of the classical solution, m; `None` where 100 m are not enough.
 fn balanced(p: &SheetParts<f64>) -> Option<f64> {
     // The quartic is negative at 0 and has one sign change in its coefficients: one positive root (Descartes).
-    least_enough(0.0, 100.0, |l| 0.0 <= quartic(p, l))
+    first_reach(0.0, 100.0, 1.0, |l| quartic(p, l))
 }
 
 /// Balance of a cantilever sheet wall in sand with water at one level, by the classical solution.
@@ -230,8 +230,7 @@ pub static SHEET_WALL: Working = Working {
         let i = SheetWall::put(g)?;
         let p = sheet_parts(&i);
         let root = balanced(&sheet_parts(&i.values())).ok_or_else(|| g.no_answer("100 m deep is not enough"))?;
-        g.sheet()
-            .remark("L₄ is the positive root of the quartic that balances the wall, found by halving the interval:");
+        g.sheet().remark("L₄ is the positive root of the quartic that balances the wall, found by closing in on it:");
         let _ = (p.back / p.grow).named("A₁", Unit::M);
         let below = g.sheet().put("L₄", root, Unit::M).named("L₄", Unit::M);
         let f = sheet_figures(p, below);

@@ -1,5 +1,6 @@
 //! What does a screw carry when it is pulled out or sheared, and how many does a board need?
 
+mod bolts;
 mod en_lateral;
 mod en_withdrawal;
 mod joint;
@@ -7,6 +8,10 @@ mod nds_lateral;
 mod nds_withdrawal;
 mod screw;
 
+pub use bolts::{
+    BOLT_GROUP, BoltGroup, BoltShare, EN_DOUBLE, EnDouble, EnDoubleModes, NDS_DOUBLE, NdsDouble, NdsDoubleModes,
+    bolt_group, en_double, nds_double,
+};
 pub use en_lateral::{EN_SHEARED, EnShearModes, EnSheared, en_sheared};
 pub use en_withdrawal::{
     EN_DECLARED, EN_HEAD, EN_PULLED, EnAxial, EnDeclared, EnHead, EnPulled, GAMMA_JOINT, en_declared, en_head,

@@ -136,6 +136,42 @@ pub(crate) fn solved_states(case: &WallCase) -> impl Iterator<Item = LoadCase> {
     loads::states(case).into_iter().filter(|s| !loads::is_accident(case, *s))
 }
 
+/// What a post must carry in some states, by every deciding method and combination; found once, asked at many depths.
+struct Demands {
+    asked: Vec<(embed::Case, Method)>,
+}
+
+impl Demands {
+    /// # Errors
+    /// As the pressure theory refuses.
+    fn of(
+        case: &WallCase,
+        spec: &TimberPostSpec,
+        bays: &[Bay],
+        post: &Post,
+        states: impl IntoIterator<Item = LoadCase>,
+    ) -> Result<Demands, Refused> {
+        let mut asked = vec![];
+        for state in states {
+            for combination in loads::combinations(case, state) {
+                let push = loads::on_post(case, combination, state, Theory::Rankine, post)?;
+                for method in deciding(case) {
+                    asked.push((member_case(case, spec, bays, post, combination, &push, *method), *method));
+                }
+            }
+        }
+        Ok(Demands { asked })
+    }
+    /// The highest utilisation at a depth; infinite where a method refuses.
+    fn utilisation(&self, depth: Length) -> f64 {
+        let of = |(member, method): &(embed::Case, Method)| match embed::push_taken(member, *method, depth) {
+            Ok(taken) => over(member.force.to_kn(), taken.to_kn() / member.factor),
+            Err(_) => f64::INFINITY,
+        };
+        self.asked.iter().map(of).fold(0.0, f64::max)
+    }
+}
+
 /// The highest utilisation of a post at a depth over the given states; infinite where something refuses.
 pub(crate) fn utilisation_at(
     case: &WallCase,
@@ -145,13 +181,7 @@ pub(crate) fn utilisation_at(
     states: impl IntoIterator<Item = LoadCase>,
     depth: Length,
 ) -> f64 {
-    states
-        .into_iter()
-        .map(|s| match judge_post(case, spec, bays, post, s, depth) {
-            Ok(judged) => judged.iter().map(Judged::utilisation).fold(0.0, f64::max),
-            Err(_) => f64::INFINITY,
-        })
-        .fold(0.0, f64::max)
+    Demands::of(case, spec, bays, post, states).map_or(f64::INFINITY, |d| d.utilisation(depth))
 }
 
 /// The least depth in whole steps at which a post passes in the given states; none up to the deepest hole.
@@ -162,10 +192,8 @@ pub(crate) fn least_depth(
     post: &Post,
     states: &[LoadCase],
 ) -> Option<Length> {
-    let passes = |steps: i64| {
-        let depth = DEPTH_STEP * steps as f64;
-        utilisation_at(case, spec, bays, post, states.iter().copied(), depth) <= 1.0
-    };
+    let demands = Demands::of(case, spec, bays, post, states.iter().copied()).ok()?;
+    let passes = |steps: i64| demands.utilisation(DEPTH_STEP * steps as f64) <= 1.0;
     let (mut short, mut deep) = ((LEAST_DEPTH / DEPTH_STEP).round() as i64, (MOST_DEPTH / DEPTH_STEP).round() as i64);
     if passes(short) {
         return Some(DEPTH_STEP * short as f64);
