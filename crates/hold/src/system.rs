@@ -30,7 +30,7 @@ pub trait System {
     fn thickness(&self) -> Length;
     /// From the back of that to the wall line. The wall line is the plane that is set out: where posts and boards touch,
     /// or the foot of the face.
-    fn from_back(&self) -> Length;
+    fn back_to_line(&self) -> Length;
     /// What holds the soil, seen from above: from and to, measured from the wall line, positive to the open side. Posts
     /// are not counted.
     fn body(&self) -> (Length, Length) {
@@ -227,7 +227,9 @@ mod tests {
                 assert!(fields[..i].iter().all(|g| g.key != f.key), "{} {}", entry.key, f.key);
                 assert!(f.least <= f.most && !f.words.is_empty(), "{} {}", entry.key, f.key);
             }
-            assert!(!spec.system().main_checks().is_empty() && spec.system().from_back() <= spec.system().thickness());
+            assert!(
+                !spec.system().main_checks().is_empty() && spec.system().back_to_line() <= spec.system().thickness()
+            );
         }
     }
 

@@ -314,13 +314,14 @@ proptest! {
             prop_assert!(t.sheet().is_ok(), "{}", t.working.name);
         }
         // What is bought is what the section holds.
-        prop_assert!(l.bulk.iter().all(|b| match b.amount {
+        let counted = l.bulk.iter().all(|b| match b.amount {
             Amount::Count(n) => n >= 0.0,
             Amount::Volume(v) => v.to_m3() >= 0.0,
             Amount::Mass(m) => m.to_kg() >= 0.0,
             Amount::Length(x) => x.to_m() >= 0.0,
             Amount::Area(a) => a.to_m2() >= 0.0,
-        }));
+        });
+        prop_assert!(counted);
     }
 }
 

@@ -151,9 +151,12 @@ pub(crate) fn much_concrete(units: Units, walls: &[WallPlan]) -> Option<Finding>
     Some(finding)
 }
 
+/// A material, what its pieces do, and each piece with its mark and length.
+type OfMaterial = (String, Role, Vec<(String, Length)>);
+
 /// Pieces that are not built yet, by material, with marks that name their wall.
-fn pieces_by_material(wall: &str, layout: &Layout) -> Vec<(String, Role, Vec<(String, Length)>)> {
-    let mut all: Vec<(String, Role, Vec<(String, Length)>)> = vec![];
+fn pieces_by_material(wall: &str, layout: &Layout) -> Vec<OfMaterial> {
+    let mut all: Vec<OfMaterial> = vec![];
     for p in layout.pieces.iter().filter(|p| !p.built) {
         let piece = (format!("{wall}-{}", p.mark), p.length);
         match all.iter_mut().find(|(m, ..)| *m == p.material) {

@@ -105,7 +105,7 @@ fn case(
     (from, to): (Length, Length),
 ) -> Option<WallCase> {
     // From the middle of the wall back to the wall line.
-    let back = spec.system().thickness() / 2.0 - spec.system().from_back();
+    let back = spec.system().thickness() / 2.0 - spec.system().back_to_line();
     let mut stations: Vec<hold::Station> = vec![];
     for s in profile.stations.iter().filter(|s| from <= s.chainage && s.chainage <= to) {
         let chainage = s.chainage - from;

@@ -36,6 +36,9 @@ fn treads_in(long: f64, going: f64, first: bool) -> (usize, bool) {
     (treads, first || treads > 0)
 }
 
+/// A count of risers that was tried: whether it fits, by how much not, its order among equals, risers, going, foot.
+type Tried = (bool, f64, (i64, f64), usize, f64, Level);
+
 pub(crate) fn turned(
     w: &FlightWish,
     pads: &[Pad],
@@ -57,7 +60,7 @@ pub(crate) fn turned(
     let (legs, last) = legs(w, top, h.outward, half)?;
     let limits = StepLimitsMm::from(&wish.limits.steps);
     let ground = |x: f64| below(last.from + last.way * x.max(0.002));
-    let mut best: Option<(bool, f64, (i64, f64), usize, f64, Level)> = None;
+    let mut best: Option<Tried> = None;
     for going in goings(w.going, &limits) {
         let g = going / 1000.0;
         let above: usize = legs

@@ -107,7 +107,7 @@ pub(crate) fn strips(case: &WallCase, c: &Coursing) -> Result<Vec<Strip>, CaseEr
 
 fn top(case: &WallCase, c: &Coursing, foot: Level, wanted: Level) -> Result<(Level, usize), CaseError> {
     let high = wanted - foot;
-    if !(high.to_m() < 30.0) {
+    if high.to_m().is_nan() || high.to_m() >= 30.0 {
         return Err(case.wrong("the height of the wall", case.units.length(high), "below 30 m"));
     }
     match c.course {

@@ -157,7 +157,7 @@ impl System for DryStoneSpec {
     fn thickness(&self) -> Length {
         self.top_width
     }
-    fn from_back(&self) -> Length {
+    fn back_to_line(&self) -> Length {
         self.top_width
     }
     fn main_checks(&self) -> &'static [CheckKind] {

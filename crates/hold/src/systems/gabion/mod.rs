@@ -172,7 +172,7 @@ impl System for GabionSpec {
             Stepped::Front => self.base_width.unwrap_or(self.top_width),
         }
     }
-    fn from_back(&self) -> Length {
+    fn back_to_line(&self) -> Length {
         self.thickness()
     }
     fn main_checks(&self) -> &'static [CheckKind] {

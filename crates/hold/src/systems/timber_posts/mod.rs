@@ -38,7 +38,7 @@ impl System for TimberPostSpec {
     fn thickness(&self) -> Length {
         self.board.thickness + self.post.depth
     }
-    fn from_back(&self) -> Length {
+    fn back_to_line(&self) -> Length {
         match self.boards {
             Boards::Behind => self.board.thickness,
             Boards::InFront => self.post.depth,
