@@ -66,8 +66,14 @@ const MORE_FIELDS: &[(&str, &str)] = &[
          weeps   = { diameter = \"50 mm\", spacing = \"1.2 m\" }\n\
          soakaway = { at = [\"1 m\", \"-1 m\"], level = \"99.5 m\", width = \"1 m\", depth = \"1.2 m\", rate = \"36 mm/h\", source = \"a pit\" }",
     ),
-    ("intensity = \"60 mm/h\",", "intensity = \"60 mm/h\", durations = [[\"5 min\", \"110 mm/h\"], [\"1 h\", \"30 mm/h\"]],"),
-    ("level   = \"101.080 m\"", "level   = \"cheapest\"\nbetween = [\"100.9 m\", \"101.2 m\"]\nfall    = \"1:80 toward south\""),
+    (
+        "intensity = \"60 mm/h\",",
+        "intensity = \"60 mm/h\", durations = [[\"5 min\", \"110 mm/h\"], [\"1 h\", \"30 mm/h\"]],",
+    ),
+    (
+        "level   = \"101.080 m\"",
+        "level   = \"cheapest\"\nbetween = [\"100.9 m\", \"101.2 m\"]\nfall    = \"1:80 toward south\"",
+    ),
     ("ends    = [\"fade\", \"fade\"]", "ends    = [\"at\", \"fade\"]"),
     (
         "[wall.spec]",
