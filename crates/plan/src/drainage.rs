@@ -197,7 +197,8 @@ pub(crate) fn trenches(drained: &drain::Drained) -> Vec<dig::Trench> {
         deepest: s.wish.depth,
         dug: s.dug,
         put_back: Volume::ZERO,
-        stone: s.dug * (1.0 - s.wish.empty.to_fraction()),
+        // Stone fills it; crates leave most of it empty.
+        stone: if s.wish.empty.to_fraction() < 0.6 { s.dug } else { Volume::ZERO },
     });
     pipes.chain(swales).chain(soakaway).collect()
 }

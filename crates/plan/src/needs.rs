@@ -188,6 +188,18 @@ fn drains(s: &Sources, waste: Share) -> Vec<Need> {
             let volume = Measured::Volume(p.trench.stone);
             needs.push(Need::new(&stone, &element, "trench to the outlet", volume).wasting(waste).dense(dense));
         }
+        if !p.receives.is_empty() {
+            needs.push(Need::new("catch pit", &element, "where drains meet", Measured::Count(1.0)));
+        }
+    }
+    if let Some(pit) = &s.drained.soakaway {
+        if pit.wish.empty < Share::fraction(0.6) {
+            let volume = Measured::Volume(pit.dug);
+            needs.push(Need::new(&stone, "drain", "soakaway", volume).wasting(waste).dense(dense));
+        }
+        let (l, w, d) = (pit.length, pit.wish.width, pit.wish.depth);
+        let round = Measured::Area(l * w * 2.0 + (l + w) * d * 2.0);
+        needs.push(Need::new("geotextile", "drain", "round the soakaway", round).wasting(waste));
     }
     needs
 }
