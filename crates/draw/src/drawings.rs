@@ -32,7 +32,8 @@ pub fn drawings(plan: &Plan) -> Vec<(String, Scene)> {
         all.push((format!("drain-{}", p.wall), drain_long_section(plan, &p.wall, WIDE, 130.0)));
     }
     all.push(("site-section".to_string(), site_section(plan, WIDE, 100.0)));
-    for (i, s) in cutting_bars(plan, 277.0, 190.0).into_iter().enumerate() {
+    let cut = if plan.take_off.cutting.is_empty() { vec![] } else { cutting_bars(plan, 277.0, 190.0) };
+    for (i, s) in cut.into_iter().enumerate() {
         all.push((if i == 0 { "cutting".to_string() } else { format!("cutting-{}", i + 1) }, s));
     }
     all.push(("programme".to_string(), programme_bars(plan, WIDE, 200.0)));

@@ -251,7 +251,8 @@ proptest! {
             judged(&case(stations, spec(which, 0.8))).1
         };
         let (less, higher) = (of(retained), of(retained + more));
-        for kind in [CheckKind::Overturning, CheckKind::Eccentricity] {
+        // Not the eccentricity: a wall that is hardly pushed stands on its heel, and more push brings the resultant inwards.
+        for kind in [CheckKind::Sliding, CheckKind::Overturning] {
             prop_assert!(worst(&higher, kind, LoadCase::Drained) >= worst(&less, kind, LoadCase::Drained) - 1e-9);
         }
     }

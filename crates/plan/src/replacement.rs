@@ -47,7 +47,9 @@ pub(crate) fn replacement(
         let Some(case) = case(job, old, ground, soil, basis, spec.clone()) else { continue };
         let Ok((layout, verdict)) = hold::hold(&case) else { continue };
         let stops = verdict.findings.iter().any(|f| f.severity == Severity::Stop);
-        if stops || verdict.utilisation() > 1.0 {
+        // How far its top moves is said of the new wall like of any other, and is no reason to have none.
+        let fails = verdict.checks.iter().any(|c| c.fails() && c.kind != hold::CheckKind::PostDeflection);
+        if stops || fails {
             continue;
         }
         let wish = wish(job, old, spec);

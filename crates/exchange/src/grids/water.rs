@@ -20,7 +20,7 @@ pub(crate) fn drainage(plan: &Plan) -> Grid {
         ("fall_ratio", 5),
         ("flow_l_per_s", 3),
         ("capacity_l_per_s", 3),
-        ("depth_over_diameter", 3),
+        ("filled_ratio", 3),
         ("velocity_m_per_s", 3),
     ];
     let mut grid = Grid::new("drainage", &columns);
