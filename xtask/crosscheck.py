@@ -8,7 +8,7 @@ import json
 import sys
 
 import numpy as np
-from scipy.optimize import Bounds, LinearConstraint, least_squares, milp
+from scipy.optimize import Bounds, LinearConstraint, least_squares, linprog, milp
 from scipy.spatial import Delaunay
 
 bad = []
@@ -101,10 +101,23 @@ def cutting(d):
         bad.append(f"{d['name']}: bound {d['bound']} above cost {d['cost']}")
 
 
+def carrying(d):
+    supply, demand = np.array(d["supply"]), np.array(d["demand"])
+    m, n = len(supply), len(demand)
+    rows = np.zeros((m + n, m * n))
+    for i in range(m):
+        rows[i, i * n : (i + 1) * n] = 1
+    for j in range(n):
+        rows[m + j, j::n] = 1
+    fit = linprog(d["cost"], A_eq=rows, b_eq=np.concatenate([supply, demand * supply.sum() / demand.sum()]), method="highs")
+    near("carrying", d["total"], float(fit.fun), 1e-7)
+    near("carrying bound", d["bound"], float(fit.fun), 1e-7)
+
+
 for line in sys.stdin:
     if line.startswith("{"):
         d = json.loads(line)
-        {"surface": surface, "network": network, "cutting": cutting}[d["kind"]](d)
+        {"surface": surface, "network": network, "carrying": carrying, "cutting": cutting}[d["kind"]](d)
 print("   compared: " + ", ".join(f"{n} {what}" for what, n in count.items()))
 if not count:
     bad.append("nothing was compared")

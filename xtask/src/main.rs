@@ -21,7 +21,7 @@ type Chore = (&'static str, &'static str, fn(&[String]) -> Outcome);
 const CHORES: &[Chore] = &[
     (
         "test",
-        "what CI runs: format, tidy, lints, tests, reference cases, licences, wasm, the page in a browser, outside cross-checks",
+        "what CI runs: format, tidy, lints, tests, reference cases, licences, wasm, outside cross-checks",
         tests::all,
     ),
     ("quick", "format, tidy, lints and tests only", tests::quick),

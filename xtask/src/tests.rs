@@ -1,7 +1,7 @@
 //! What CI runs, in the order in which a mistake shows soonest.
 
 use crate::run::{Outcome, cargo, have, quietly, root, step};
-use crate::{browser, crosscheck, tidy, wasm};
+use crate::{crosscheck, tidy, wasm};
 
 /// Format, tidy, lints, tests.
 pub fn quick(_: &[String]) -> Outcome {
@@ -17,7 +17,6 @@ pub fn all(args: &[String]) -> Outcome {
     verify(&[])?;
     licences()?;
     wasm::chore(&[])?;
-    browser::chore(&[])?;
     crosscheck::chore(&[])?;
     println!("\nall passed");
     Ok(())

@@ -37,7 +37,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("web", &["*", "exchange", "draw"]),
     ("web-paper", &["*", "exchange", "paper"]),
     ("web-tests", &["*", "exchange", "server", "web"]),
-    ("cases", &["*", "exchange"]),
+    ("cases", &["*", "exchange", "draw", "paper"]),
 ];
 
 /// Module names that say nothing about what is inside.

@@ -119,7 +119,8 @@ const CHANGES: &[(&str, Change)] = &[
         j.about.region = known[e.which % known.len()].into();
     }),
     ("batter", |j, e| {
-        j.batter = Batter { cut: Slope::one_in(2.6 + 2.4 * e.by.0), fill: Slope::one_in(2.6 + 2.0 * e.by.1) };
+        j.batter =
+            Batter { cut: Slope::one_in(2.6 + 2.4 * e.by.0), fill: Slope::one_in(2.6 + 2.0 * e.by.1), bench: None };
     }),
     ("load", |j, e| j.loads[0].value = Pressure::kpa(10.0 * e.by.0.abs())),
     ("load behind", |j, e| {
@@ -137,6 +138,32 @@ const CHANGES: &[(&str, Change)] = &[
         j.drain.outlet = (e.which % 4 != 0).then(|| (at, Level::m(100.0 + 1.5 * e.by.0)));
     }),
     ("no drain", |j, _| j.drain.wanted = false),
+    ("swale", |j, e| {
+        let mut s = groundhold_drain::SwaleWish::above(if e.which % 2 == 0 { "W1" } else { "W2" });
+        s.fall = Slope::ratio(0.002 + 0.05 * e.by.0.abs());
+        s.offset = Length::m(3.0 * e.by.1.abs());
+        s.lining = groundhold_drain::LININGS[e.which % groundhold_drain::LININGS.len()];
+        j.drain.swales = vec![s];
+    }),
+    ("weep holes", |j, e| {
+        let spacing = Length::m(0.5 + 3.0 * e.by.0.abs());
+        j.drain.weeps = (e.which % 3 != 0).then(|| groundhold_drain::WeepWish { spacing, ..Default::default() });
+    }),
+    ("rock probed", |j, e| {
+        j.ground.rock.push((Point::m(6.0 + 6.0 * e.by.0, 6.0 + 6.0 * e.by.1), Length::m(1.2 * e.by.0.abs())));
+    }),
+    ("moisture", |j, e| j.ground.moisture = Some(groundhold_quantity::Share::fraction(0.6 * e.by.0.abs()))),
+    ("further outlet", |j, e| {
+        j.drain.more_outlets.push((Point::m(6.0 + 8.0 * e.by.0, 6.0 + 8.0 * e.by.1), Level::m(100.0 + e.by.0)));
+    }),
+    ("street", |j, e| {
+        let mut near = j.near[0].clone();
+        near.id = "N9".into();
+        near.kind = NearKind::Street;
+        near.line = vec![Point::m(-3.0, -3.0 + e.by.0), Point::m(18.0, -3.0 + e.by.1)];
+        j.near.retain(|n| n.id != "N9");
+        j.near.push(near);
+    }),
     ("price removed", |j, e| {
         let n = j.order.prices.len();
         if n > 0 {
@@ -248,7 +275,7 @@ fn moved(p: &mut Point, by: (f64, f64), reach: f64) {
 }
 
 fn spec<'j>(j: &'j mut Job, e: &Edit) -> &'j mut TimberPostSpec {
-    let Spec::TimberPosts(s) = &mut j.walls[e.which % 2].spec;
+    let Spec::TimberPosts(s) = &mut j.walls[e.which % 2].spec else { panic!("the demo's walls are of timber") };
     s
 }
 

@@ -92,7 +92,27 @@ fn rows(plan: &Plan) -> Vec<(&'static str, Vec<String>)> {
         .map(|r| format!("{} {} long, {}, rises {}", r.id, u.run(r.length), u.slope(r.gradient), u.length(r.rise)));
     rows.push(("shape", pads.chain(flights).chain(ramps).collect()));
     rows.push(("hold", plan.walls.iter().map(|w| wall(w, u)).collect()));
-    rows.push(("drain", plan.drained.pipes.iter().map(|p| pipe(p, u)).collect()));
+    let mut water: Vec<String> = plan.drained.pipes.iter().map(|p| pipe(p, u)).collect();
+    water.extend(plan.drained.swales.iter().map(|s| {
+        let flow = s.flow.map_or("flow not known".into(), |q| format!("{:.2} l/s", q.to_l_per_s()));
+        format!(
+            "swale above {} {} long at {}, {} deep, {flow}",
+            s.wish.above,
+            u.run(s.length),
+            u.slope(s.wish.fall),
+            u.length(s.depth_least)
+        )
+    }));
+    water.extend(plan.drained.soakaway.iter().map(|s| {
+        format!(
+            "soakaway {} × {}, holds {} of {} asked",
+            u.run(s.length),
+            u.run(s.wish.width),
+            u.volume(s.has),
+            u.volume(s.asked)
+        )
+    }));
+    rows.push(("drain", water));
     rows.push(("dig", dig(plan, u)));
     rows.push(("order", order_rows(plan, u)));
     rows.push((
@@ -164,21 +184,19 @@ fn measure(plan: &Plan, u: Units) -> Vec<String> {
 
 fn wall(w: &groundhold_plan::WallPlan, u: Units) -> String {
     let l = &w.layout;
-    let depth = |f: fn(Length, Length) -> Length| l.posts.iter().map(|p| p.depth).reduce(f).unwrap_or_default();
     let worst = |kind: CheckKind| w.verdict.worst(kind).map_or(0.0, |c| c.utilisation);
     let blocked =
         w.verdict.checks.iter().filter(|c| c.case == LoadCase::DrainBlocked).map(|c| c.utilisation).fold(0.0, f64::max);
+    let main = w.case.spec.system().main_checks().iter();
+    let used: Vec<String> = main.map(|k| format!("{:.0} % {}", worst(*k) * 100.0, k.short())).collect();
     format!(
-        "{} {} long, holds {}, stands {}: {} posts in holes {} to {}; used {:.0} % in the ground, {:.0} % bow, {:.0} % drain blocked",
+        "{} {} long, holds {}, stands {}: {}; used {}, {:.0} % drain blocked",
         w.id,
         u.run(l.length),
         u.length(l.retained),
         u.length(l.exposed),
-        l.posts.len(),
-        u.length(depth(Length::min)),
-        u.length(depth(Length::max)),
-        worst(CheckKind::Embedment) * 100.0,
-        worst(CheckKind::BoardBow) * 100.0,
+        l.headline,
+        used.join(", "),
         blocked * 100.0
     )
 }
@@ -194,7 +212,7 @@ fn dig(plan: &Plan, u: Units) -> Vec<String> {
     let d = &plan.dug;
     let s = &d.subsoil;
     let (fewest, most) = d.person_days();
-    vec![format!(
+    let mut all = vec![format!(
         "subsoil {} dug, {} placed, {} over ({} loose), {} short; topsoil {}; {} loads away; {:.0} to {:.0} person-days by hand",
         u.volume(s.dug),
         u.volume(s.placed),
@@ -205,7 +223,18 @@ fn dig(plan: &Plan, u: Units) -> Vec<String> {
         d.loads_away(),
         fewest.ceil(),
         most.ceil()
-    )]
+    )];
+    if d.rock.dug > groundhold_quantity::Volume::ZERO {
+        all.push(format!("rock {} broken out, {} loose", u.volume(d.rock.dug), u.volume(d.rock.over_loose)));
+    }
+    if let Some(c) = plan.groundwork.carried.as_ref().filter(|c| !c.carries.is_empty()) {
+        let mean = c.mean().map_or(String::new(), |m| format!(", {} on the mean", u.run(m)));
+        all.push(format!("{} carries, least work {:.0} m³·m (bound {:.0}){mean}", c.carries.len(), c.work, c.bound));
+    }
+    if let Some(t) = &d.turves {
+        all.push(format!("{} turves cut, {} laid again", t.pieces_cut, t.pieces_laid));
+    }
+    all
 }
 
 fn order_rows(plan: &Plan, u: Units) -> Vec<String> {

@@ -1,8 +1,8 @@
 //! What must be known to say what moves?
 
-use groundhold_quantity::{Area, Length, Mass, Slope, Units, Volume};
+use groundhold_quantity::{Area, Length, Mass, Share, Slope, Units, Volume};
 
-use crate::{BARROW, Ease, Factors};
+use crate::{BARROW, Ease, Excavated, Factors};
 
 /// What kind of element moves the ground.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -38,6 +38,10 @@ pub struct Moved {
     pub build_up: Length,
     /// Thickness of topsoil spread back on it, under the finished surface.
     pub topsoil_back: Length,
+    /// Part of the cut that lies below the top of the rock, bank.
+    pub rock: Volume,
+    /// Plan area on which turf is laid again.
+    pub turf_back: Area,
 }
 
 /// What a wall moves besides the ground in front of it: its drainage zone and the room needed to build it.
@@ -57,11 +61,26 @@ pub struct WallDug {
     pub working_room: Volume,
 }
 
+/// What the body of a wall moves: it stands where ground was, or where fill would have gone.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BodyDug {
+    /// The wall's id.
+    pub wall: String,
+    /// Dug for the body and for the room behind and before it, beyond what its surroundings are cut anyway, bank.
+    pub dug: Volume,
+    /// Put back over and beside it, compacted.
+    pub put_back: Volume,
+    /// Part of the body that stands where its surroundings are filled: fill not needed.
+    pub in_fill: Volume,
+}
+
 /// A trench for a pipe.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Trench {
     /// What it is for: `outlet pipe of W1`.
     pub what: String,
+    /// Greatest depth.
+    pub deepest: Length,
     /// Dug, bank.
     pub dug: Volume,
     /// Put back with the soil dug, compacted.
@@ -148,6 +167,8 @@ pub struct DigCase {
     pub moved: Vec<Moved>,
     /// What the walls move besides.
     pub walls: Vec<WallDug>,
+    /// What the bodies of walls move, where they are thick enough to count.
+    pub bodies: Vec<BodyDug>,
     /// Spoil of post holes by wall, bank.
     pub holes: Vec<(String, Volume)>,
     /// Pipe trenches.
@@ -164,6 +185,8 @@ pub struct DigCase {
     pub topsoil_back: Area,
     /// Bulking, compaction and density of the subsoil.
     pub soil: Factors,
+    /// Moisture as found, mass of water over mass of dry soil; `None`: as the table of densities has it.
+    pub moisture: Option<Share>,
     /// True when the subsoil may serve as fill (not soft, not organic).
     pub fit_for_fill: bool,
     /// True when the ground was filled or built on before.
@@ -180,6 +203,8 @@ pub struct DigCase {
     pub import: Import,
     /// Faces that stand open.
     pub open_cuts: Vec<OpenCut>,
+    /// How the faces behind walls are dug.
+    pub excavated: Vec<Excavated>,
     /// From which height a face is not left open; `None` where the region's rule is not known.
     pub unsupported: Option<UnsupportedTrigger>,
     /// Where soil may be heaped.
@@ -194,6 +219,7 @@ impl DigCase {
         DigCase {
             moved: vec![],
             walls: vec![],
+            bodies: vec![],
             holes: vec![],
             trenches: vec![],
             turf: Length::ZERO,
@@ -202,6 +228,7 @@ impl DigCase {
             turf_back: Area::ZERO,
             topsoil_back: Area::ZERO,
             soil,
+            moisture: None,
             fit_for_fill: true,
             made_ground: false,
             ease: Ease::Firm,
@@ -210,6 +237,7 @@ impl DigCase {
             vehicle: Vehicle::default(),
             import: Import::Unstated,
             open_cuts: vec![],
+            excavated: vec![],
             unsupported: None,
             heap: HeapSpace::default(),
             units: Units::Metric,

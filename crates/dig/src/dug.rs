@@ -1,12 +1,16 @@
 //! The sum of it: what is dug, used, left over and brought in, by soil; loads, heaps and days.
 
 use groundhold_finding::Finding;
-use groundhold_quantity::{Mass, Volume};
+use groundhold_quantity::{Area, Length, Mass, Volume};
 use groundhold_working::Trace;
 
 use crate::formation::{OVER, over};
 use crate::handling::{bring, keep, tasks};
-use crate::{DigCase, Factors, Heap, Loads, TOPSOIL, TURF, Task, Vehicle, heap, in_states, ledger, loads, remarks};
+use crate::soil::ROCK;
+use crate::{
+    DigCase, Excavated, Factors, Heap, Loads, TOPSOIL, TURF, Task, Turves, Vehicle, at_moisture, heap, in_states,
+    ledger, loads, remarks, turves,
+};
 
 /// Which earth.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -17,6 +21,8 @@ pub enum Earth {
     Topsoil,
     /// What lies below.
     Subsoil,
+    /// What has to be broken out.
+    Rock,
 }
 
 impl Earth {
@@ -26,6 +32,7 @@ impl Earth {
             Earth::Turf => "turf",
             Earth::Topsoil => "topsoil",
             Earth::Subsoil => "subsoil",
+            Earth::Rock => "rock",
         }
     }
 }
@@ -117,6 +124,12 @@ pub struct Dug {
     pub topsoil: Stream,
     /// Subsoil.
     pub subsoil: Stream,
+    /// Rock; none of it is used as fill.
+    pub rock: Stream,
+    /// Turves counted; `None` where there is no turf.
+    pub turves: Option<Turves>,
+    /// How the faces behind walls are dug.
+    pub excavated: Vec<Excavated>,
     /// What must not be carted away.
     pub keep: Vec<Keep>,
     /// What must be brought.
@@ -134,9 +147,10 @@ pub struct Dug {
 }
 
 impl Dug {
-    /// The three accounts.
-    pub fn streams(&self) -> [&Stream; 3] {
-        [&self.turf, &self.topsoil, &self.subsoil]
+    /// The accounts of turf, topsoil and subsoil, and of rock where some is dug.
+    pub fn streams(&self) -> Vec<&Stream> {
+        let rock = (self.rock.dug > Volume::ZERO).then_some(&self.rock);
+        [&self.turf, &self.topsoil, &self.subsoil].into_iter().chain(rock).collect()
     }
     /// Whole loads that go away, each earth by itself.
     pub fn loads_away(&self) -> u32 {
@@ -158,25 +172,50 @@ pub fn dig(case: &DigCase) -> Dug {
     let (case, mut findings) = ledger::countable(case);
     let rows = ledger::rows(&case);
     let stream = |earth: Earth, factors: Factors, fit: bool| account(&rows, earth, factors, fit, case.vehicle);
+    let wet = |soil: Factors| case.moisture.map_or(soil, |w| at_moisture(&soil, w));
     let turf = stream(Earth::Turf, TURF, true);
-    let topsoil = stream(Earth::Topsoil, TOPSOIL, true);
-    let subsoil = stream(Earth::Subsoil, case.soil, case.fit_for_fill);
+    let topsoil = stream(Earth::Topsoil, wet(TOPSOIL), true);
+    let subsoil = stream(Earth::Subsoil, wet(case.soil), case.fit_for_fill);
+    let rock = stream(Earth::Rock, ROCK, false);
     let keep = keep(&case, &turf, &topsoil, &subsoil);
     let heaps: Vec<Heap> = keep
         .iter()
         .filter(|k| k.heaped)
         .map(|k| heap(k.earth.words(), k.loose, case.heap.side, case.heap.height_most))
         .collect();
-    let (tasks, mut traces) = tasks(&case, [&turf, &topsoil, &subsoil]);
+    let (tasks, mut traces) = tasks(&case, [&turf, &topsoil, &subsoil, &rock]);
     traces.extend(heaps.iter().map(|h| h.trace.clone()));
-    let wheeled: Volume = [&turf, &topsoil, &subsoil].iter().map(|s| s.factors.loose(s.dug)).sum();
+    let wheeled: Volume = [&turf, &topsoil, &subsoil, &rock].iter().map(|s| s.factors.loose(s.dug)).sum();
     let barrow = case.barrow.to_litre();
     let barrows = if barrow >= 1.0 { (wheeled.to_litre() / barrow).ceil() as u32 } else { 0 };
     let bring = bring(&case, &topsoil, &subsoil);
-    let mut dug = Dug { rows, turf, topsoil, subsoil, keep, bring, heaps, barrows, tasks, traces, findings: vec![] };
+    let counted = turves_of(&case);
+    let excavated = case.excavated.clone();
+    let mut dug = Dug {
+        rows,
+        turf,
+        topsoil,
+        subsoil,
+        rock,
+        turves: counted,
+        excavated,
+        keep,
+        bring,
+        heaps,
+        barrows,
+        tasks,
+        traces,
+        findings: vec![],
+    };
     findings.extend(remarks::remarks(&case, &dug));
     dug.findings = findings;
     dug
+}
+
+fn turves_of(case: &DigCase) -> Option<Turves> {
+    let cut: Area = case.moved.iter().map(|m| m.cut_area + m.fill_area).sum::<Area>() + case.stripped_besides;
+    let laid: Area = case.moved.iter().map(|m| m.turf_back).sum::<Area>() + case.turf_back;
+    (case.turf > Length::ZERO && cut > Area::ZERO).then(|| turves(cut, laid))
 }
 
 /// Bank volume of subsoil left over, negative where the fill is short: what a level is balanced by. Nothing else is

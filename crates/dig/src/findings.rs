@@ -122,6 +122,46 @@ pub static NOT_COUNTABLE: Kind = Kind {
     when_wrong: "None known.",
 };
 
+/// A face in ground that does not stand upright.
+pub static FACE_RUNS: Kind = Kind {
+    code: "D-013",
+    name: "cut in ground that runs",
+    severity: Severity::Watch,
+    why: "Sand, gravel and wet ground slide into the dig within the hour, on whoever stands at its foot, and leave a hollow behind the wall.",
+    source: "29 CFR 1926 Subpart P, Appendix B, Table B-1 (United States): 1.5 across for 1 up in the weakest class",
+    when_wrong: "Where moist sand was seen to stand; it runs when it dries.",
+};
+
+/// Rock is dug.
+pub static ROCK_BROKEN: Kind = Kind {
+    code: "D-014",
+    name: "rock to be broken out",
+    severity: Severity::Watch,
+    why: "It takes five to ten times as long as subsoil, needs other tools, and shakes what stands near.",
+    source: "ILO/ASIST Technical Brief 2 (1998), from memory; the top of the rock is between the probes only",
+    when_wrong: "Where the probes met stones and not rock.",
+};
+
+/// A heap for which there is no room.
+pub static HEAP_HOMELESS: Kind = Kind {
+    code: "D-015",
+    name: "no room for a heap",
+    severity: Severity::Watch,
+    why: "Soil that must be kept is carted away and bought back, or heaped where it loads a wall, kills a tree or lies on a service.",
+    source: "geometry of the plan; heights and slopes of heaps: common practice, no source",
+    when_wrong: "Where there is ground beyond the survey to be used.",
+};
+
+/// A trench that is deep enough to bury somebody.
+pub static TRENCH_DEEP: Kind = Kind {
+    code: "D-016",
+    name: "deep trench",
+    severity: Severity::Stop,
+    why: "Trenches kill: a side that slides holds a person down before anyone can dig.",
+    source: "29 CFR 1926.652(a) (United States): protected from 5 ft on, and below that where it may cave in; the region's own rule comes first",
+    when_wrong: "Where it is dug and filled without anybody in it.",
+};
+
 /// Every kind of this crate.
 pub static FINDINGS: &[&Kind] = &[
     &SPOIL_LEFT_OVER,
@@ -136,4 +176,8 @@ pub static FINDINGS: &[&Kind] = &[
     &SOIL_NOT_FIT_FOR_FILL,
     &FILL_IN_LAYERS,
     &NOT_COUNTABLE,
+    &FACE_RUNS,
+    &ROCK_BROKEN,
+    &HEAP_HOMELESS,
+    &TRENCH_DEEP,
 ];

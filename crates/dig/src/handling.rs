@@ -67,20 +67,24 @@ fn fill_stone() -> Factors {
 }
 
 /// Work by hand with its person-days, and the workings.
-pub(crate) fn tasks(case: &DigCase, streams: [&Stream; 3]) -> (Vec<Task>, Vec<Trace>) {
-    let [turf, topsoil, subsoil] = streams;
+pub(crate) fn tasks(case: &DigCase, streams: [&Stream; 4]) -> (Vec<Task>, Vec<Trace>) {
+    let [turf, topsoil, subsoil, rock] = streams;
     let mut found = vec![];
     let mut traces = vec![];
     let stripped = turf.dug + topsoil.dug;
     for (what, volume, soil, ease) in [
         ("strip turf and topsoil", stripped, &TOPSOIL, Ease::Soft),
         ("dig subsoil", subsoil.dug, &case.soil, case.ease),
+        ("break rock", rock.dug, &rock.factors, Ease::Rock),
     ] {
+        if volume == Volume::ZERO && what == "break rock" {
+            continue;
+        }
         let (days, trace) = person_days(volume, soil, ease, case.barrow);
         found.push(Task { what: format!("{what} ({}), bank", ease.words()), volume, person_days: days, source: NORMS });
         traces.push(trace);
     }
-    let wheeled = stripped + subsoil.dug;
+    let wheeled = stripped + subsoil.dug + rock.dug;
     let spread: Volume = streams.iter().map(|s| s.placed).sum();
     for (what, volume, rate) in [
         ("load barrows, bank", wheeled, Volume::m3(8.5)),

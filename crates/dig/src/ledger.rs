@@ -30,6 +30,7 @@ pub(crate) fn countable(case: &DigCase) -> (DigCase, Vec<Finding>) {
     for m in &mut case.moved {
         volume(Place::of(&m.element), "the cut (m³)", &mut m.cut);
         volume(Place::of(&m.element), "the fill (m³)", &mut m.fill);
+        volume(Place::of(&m.element), "the rock (m³)", &mut m.rock);
     }
     for w in &mut case.walls {
         volume(Place::of(&w.wall), "the drainage zone in the ground (m³)", &mut w.zone_in_ground);
@@ -37,6 +38,11 @@ pub(crate) fn countable(case: &DigCase) -> (DigCase, Vec<Finding>) {
         volume(Place::of(&w.wall), "the soil cap (m³)", &mut w.cap);
         volume(Place::of(&w.wall), "the drain stone (m³)", &mut w.stone);
         volume(Place::of(&w.wall), "the working room (m³)", &mut w.working_room);
+    }
+    for b in &mut case.bodies {
+        volume(Place::of(&b.wall), "what is dug for the wall (m³)", &mut b.dug);
+        volume(Place::of(&b.wall), "what is put back round the wall (m³)", &mut b.put_back);
+        volume(Place::of(&b.wall), "the part of the wall in fill (m³)", &mut b.in_fill);
     }
     for (wall, v) in &mut case.holes {
         volume(Place::of(wall), "the spoil of the post holes (m³)", v);
@@ -54,6 +60,7 @@ pub(crate) fn countable(case: &DigCase) -> (DigCase, Vec<Finding>) {
     for m in &mut case.moved {
         area(Place::of(&m.element), "the area in cut (m²)", &mut m.cut_area);
         area(Place::of(&m.element), "the area in fill (m²)", &mut m.fill_area);
+        area(Place::of(&m.element), "the turf laid again (m²)", &mut m.turf_back);
     }
     area(Place::job(), "the area stripped besides (m²)", &mut case.stripped_besides);
     area(Place::job(), "the turf laid again (m²)", &mut case.turf_back);
@@ -85,12 +92,22 @@ pub(crate) fn rows(case: &DigCase) -> Vec<Row> {
     let strip = case.turf + case.topsoil;
     for m in &case.moved {
         let area = m.cut_area + m.fill_area;
-        put(&m.element, "turf stripped", Earth::Turf, area * case.turf, none, None);
+        let laid = m.turf_back.min(area) * case.turf;
+        put(
+            &m.element,
+            if laid > none { "turf stripped, and laid again" } else { "turf stripped" },
+            Earth::Turf,
+            area * case.turf,
+            laid,
+            None,
+        );
         let back = area * m.topsoil_back;
         put(&m.element, "topsoil stripped and spread back", Earth::Topsoil, area * case.topsoil, back, None);
         let on_top = m.build_up + m.topsoil_back;
         let formed = formation_of(m.cut, m.fill, [m.cut_area, m.fill_area], strip, on_top);
-        put(&m.element, "cut and fill", Earth::Subsoil, formed.dug, formed.filled, Some(formed.trace));
+        let rock = m.rock.min(formed.dug);
+        put(&m.element, "cut and fill", Earth::Subsoil, formed.dug - rock, formed.filled, Some(formed.trace));
+        put(&m.element, "rock broken out", Earth::Rock, rock, none, None);
     }
     let besides = case.stripped_besides;
     put(
@@ -108,6 +125,10 @@ pub(crate) fn rows(case: &DigCase) -> Vec<Row> {
         put(&w.wall, "drainage zone in place of fill", Earth::Subsoil, none, -w.zone_in_fill, None);
         put(&w.wall, "soil cap on the drainage zone", Earth::Subsoil, none, w.cap, None);
         put(&w.wall, "working room", Earth::Subsoil, w.working_room, w.working_room, None);
+    }
+    for b in &case.bodies {
+        put(&b.wall, "dug for the wall, put back round it", Earth::Subsoil, b.dug, b.put_back, None);
+        put(&b.wall, "wall in place of fill", Earth::Subsoil, none, -b.in_fill, None);
     }
     for (wall, spoil) in &case.holes {
         put(wall, "post holes", Earth::Subsoil, *spoil, none, None);

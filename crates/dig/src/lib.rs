@@ -7,9 +7,12 @@
 
 mod balance;
 mod by_hand;
+mod carry;
 mod case;
+mod cheapest;
 mod dug;
 mod end_areas;
+mod face;
 mod findings;
 mod formation;
 mod grid;
@@ -18,25 +21,40 @@ mod haul;
 mod heap;
 mod ledger;
 mod loads;
+mod moisture;
 mod remarks;
+mod routes;
 mod sections;
 mod soil;
+mod stockpile;
 mod tiers;
+mod transport;
+mod turves;
 
 pub use balance::{Balanced, NoBalance, balance};
 pub use by_hand::{BARROW, BY_HAND, Ease, Task, carting_rate, person_days};
-pub use case::{DigCase, ElementKind, HeapSpace, Import, Moved, OpenCut, Trench, UnsupportedTrigger, Vehicle, WallDug};
+pub use carry::{Carried, Carry, Stock, carry};
+pub use case::{
+    BodyDug, DigCase, ElementKind, HeapSpace, Import, Moved, OpenCut, Trench, UnsupportedTrigger, Vehicle, WallDug,
+};
+pub use cheapest::cheapest;
 pub use dug::{Bring, Dug, Earth, Keep, Row, Stream, dig, subsoil_over};
 pub use end_areas::{END_AREAS, PRISMOID};
-pub use findings::FINDINGS;
+pub use face::{CUT_CLASSES, CutClass, Excavated, Face, Instead, OVER_DIG, STANDS, cut_class, excavate};
+pub use findings::{FINDINGS, HEAP_HOMELESS, TRENCH_DEEP};
 pub use formation::{FORMATION, OVER};
 pub use grid::GRID;
 pub use haul::{HAUL, in_states};
 pub use heap::{HEAP, Heap, heap};
 pub use loads::{LOADS, Loads, loads};
+pub use moisture::{MOIST, at_moisture};
+pub use routes::{Field, Way};
 pub use sections::{LEVEL_SECTION, PRISMOIDAL_CORRECTION, THREE_LEVEL_SECTION, TWO_LEVEL_SECTION};
 pub use soil::{FACTORS, Factors, STONE, TOPSOIL, TURF, factors};
+pub use stockpile::{HeapSite, KeepOff, PlacedHeap, Stockpiled, stockpile};
 pub use tiers::{FILL_TO_TOP, TIERS, Tiers, tiers};
+pub use transport::{NoTransport, Transported, transport};
+pub use turves::{TURF_PIECE, Turves, turves};
 
 use groundhold_working::Working;
 
@@ -51,7 +69,9 @@ pub static WORKINGS: &[&Working] = &[
     &HEAP,
     &LEVEL_SECTION,
     &LOADS,
+    &MOIST,
     &OVER,
+    &OVER_DIG,
     &PRISMOID,
     &PRISMOIDAL_CORRECTION,
     &THREE_LEVEL_SECTION,

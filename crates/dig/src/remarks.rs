@@ -4,11 +4,12 @@ use groundhold_finding::{Adjust, Finding, Kind, Place, Remedy, Severity};
 use groundhold_quantity::{Area, Length, Volume};
 
 use crate::findings::{
-    CUT_TRIGGER_UNKNOWN, FILL_IN_LAYERS, FILL_TO_BE_CHECKED, HEAP_NEAR_CREST, HEAP_SPACE_SHORT, MATERIAL_SHORT,
-    SOIL_NOT_FIT_FOR_FILL, SPOIL_LEFT_OVER, TOPSOIL_AS_FILL, TOPSOIL_SHORT, UNSUPPORTED_CUT,
+    CUT_TRIGGER_UNKNOWN, FACE_RUNS, FILL_IN_LAYERS, FILL_TO_BE_CHECKED, HEAP_NEAR_CREST, HEAP_SPACE_SHORT,
+    MATERIAL_SHORT, ROCK_BROKEN, SOIL_NOT_FIT_FOR_FILL, SPOIL_LEFT_OVER, TOPSOIL_AS_FILL, TOPSOIL_SHORT, TRENCH_DEEP,
+    UNSUPPORTED_CUT,
 };
 use crate::heap::back_from_crest;
-use crate::{DigCase, Dug, ElementKind, Import, Stream};
+use crate::{DigCase, Dug, ElementKind, Excavated, Import, Stream};
 
 /// Below this a volume is not worth a word: ten litres.
 const NOTHING: Volume = Volume::litre(10.0);
@@ -31,6 +32,16 @@ pub(crate) fn remarks(case: &DigCase, dug: &Dug) -> Vec<Finding> {
         said.push(finding(&TOPSOIL_SHORT, says));
     }
     said.extend(open_cuts(case));
+    said.extend(faces(case));
+    said.extend(trenches(case));
+    if dug.rock.dug > NOTHING {
+        let says = format!(
+            "{} of rock is broken out, {} loose; none of it is reckoned as fill.",
+            case.units.volume(dug.rock.dug),
+            case.units.volume(dug.rock.over_loose)
+        );
+        said.push(finding(&ROCK_BROKEN, says));
+    }
     said.extend(heaps(case, dug));
     said
 }
@@ -168,12 +179,58 @@ fn open_cuts(case: &DigCase) -> Vec<Finding> {
                 case.units.length(trigger.most),
                 trigger.source
             );
-            Finding::new(&UNSUPPORTED_CUT, Place::on(&c.element, c.on.as_str()), says)
-                .with_utilisation(c.depth / trigger.most)
-                .with_remedy(Remedy::theirs(format!(
+            let found = Finding::new(&UNSUPPORTED_CUT, Place::on(&c.element, c.on.as_str()), says)
+                .with_utilisation(c.depth / trigger.most);
+            match case.excavated.iter().find(|e| e.element == c.element && !e.ways.is_empty()) {
+                Some(e) => ways(case, found, e),
+                None => found.with_remedy(Remedy::theirs(format!(
                     "Cut the face in short bays, each held before the next, or lay it back {} from the foot at 45°.",
                     case.units.run(c.depth)
-                )))
+                ))),
+            }
+        })
+        .collect()
+}
+
+/// With what is done instead of leaving the face open, and with the section as it is laid back.
+fn ways(case: &DigCase, found: Finding, e: &Excavated) -> Finding {
+    let says = |w: &crate::Instead| w.says(&|l| case.units.run(l));
+    let with = e.ways.iter().fold(found, |f, w| f.with_remedy(Remedy::theirs(says(w))));
+    with.with_trace(e.trace.clone())
+}
+
+/// A trench is a grave from this depth on where no other rule is known: 5 ft, 29 CFR 1926.652(a).
+const GRAVE: Length = Length::ft(5.0);
+
+fn trenches(case: &DigCase) -> Vec<Finding> {
+    let most = case.unsupported.as_ref().map_or(GRAVE, |t| t.most.min(GRAVE));
+    let deep = case.trenches.iter().filter(|t| t.deepest + HAIR >= most);
+    deep.map(|t| {
+        let says = format!("The trench ({}) is up to {} deep; from {} on nobody goes in without a box or sides laid back.", t.what, case.units.length(t.deepest), case.units.length(most));
+        Finding::new(&TRENCH_DEEP, Place::on("", t.what.as_str()), says)
+            .with_utilisation(t.deepest / most)
+            .with_remedy(Remedy::theirs("Lay the sides back, or have a trench box put in by a competent person; or lay the pipe from the surface."))
+    })
+    .collect()
+}
+
+/// Ground that runs, or a face laid back: said where no trigger says it already.
+fn faces(case: &DigCase) -> Vec<Finding> {
+    let limit = case.unsupported.as_ref().map(|t| t.most);
+    let spoken = |e: &Excavated| {
+        limit.is_some_and(|l| e.height + HAIR >= l) || (limit.is_none() && e.height + HAIR >= KNEE_HIGH)
+    };
+    let quiet = case.excavated.iter().filter(|e| !e.ways.is_empty() && !spoken(e));
+    quiet
+        .map(|e| {
+            let says = format!(
+                "The face behind {} is {} high in ground of class {} ({}), which does not stand upright.",
+                e.element,
+                case.units.length(e.height),
+                e.class.name,
+                e.class.words
+            );
+            ways(case, Finding::new(&FACE_RUNS, Place::of(&e.element), says), e)
         })
         .collect()
 }

@@ -86,7 +86,7 @@ const CLAY: Factors = Factors {
     source: TABLE,
 };
 /// Rock, broken out.
-const ROCK: Factors = Factors {
+pub(crate) const ROCK: Factors = Factors {
     name: "rock",
     bank_to_loose: 1.50,
     bank_to_loose_range: (1.50, 1.70),

@@ -18,6 +18,8 @@ fn moved(element: &str, cut: f64, fill: f64, areas: [f64; 2]) -> Moved {
         fill_area: Area::m2(areas[1]),
         build_up: Length::ZERO,
         topsoil_back: Length::ZERO,
+        rock: Volume::ZERO,
+        turf_back: Area::ZERO,
     }
 }
 
@@ -234,6 +236,7 @@ fn any_case() -> impl Strategy<Value = DigCase> {
             });
             case.trenches.push(Trench {
                 what: "outlet pipe".into(),
+                deepest: Length::mm(600.0),
                 dug: Volume::m3(trench),
                 put_back: Volume::m3(0.6 * trench),
                 stone: Volume::m3(0.3 * trench),
@@ -302,4 +305,61 @@ proptest! {
         let a = |v: f64| heap("soil", Volume::m3(v), Slope::one_in(1.5), Length::m(1.5)).footprint;
         prop_assert!(a(v + more) >= a(v) - Area::m2(1e-9));
     }
+}
+
+#[test]
+fn rock_is_dug_by_itself_never_used_as_fill_and_named() {
+    let mut case = clay();
+    let mut pad = moved("P1", 10.0, 4.0, [20.0, 8.0]);
+    pad.rock = Volume::m3(3.0);
+    case.moved = vec![pad];
+    let dug = dig(&case);
+    assert!((dug.rock.dug.to_m3() - 3.0).abs() < 1e-12 && (dug.rock.over.to_m3() - 3.0).abs() < 1e-12);
+    assert!((dug.subsoil.dug.to_m3() - 7.0).abs() < 1e-12);
+    assert_eq!(dug.streams().len(), 4);
+    assert!(codes(&case).contains(&"D-014"));
+    case.moved[0].rock = Volume::m3(30.0);
+    assert!((dig(&case).rock.dug.to_m3() - 10.0).abs() < 1e-12, "no more rock than there is cut");
+}
+
+#[test]
+fn turves_are_counted_cut_and_laid_and_the_rest_is_over() {
+    let mut case = clay();
+    case.turf = Length::mm(40.0);
+    let mut pad = moved("P1", 5.0, 0.0, [27.0, 0.0]);
+    pad.turf_back = Area::m2(5.4);
+    case.moved = vec![pad];
+    let dug = dig(&case);
+    let t = dug.turves.unwrap();
+    assert_eq!((t.pieces_cut, t.pieces_laid, t.pieces_over), (100, 22, 78));
+    assert!((dug.turf.over.to_m3() - 0.04 * 21.6).abs() < 1e-12);
+}
+
+#[test]
+fn wet_soil_weighs_more_and_may_take_more_loads_but_no_more_room() {
+    let mut case = clay();
+    case.moved = vec![moved("P1", 10.0, 0.0, [20.0, 0.0])];
+    let dry = dig(&case);
+    case.moisture = Some(groundhold_quantity::Share::percent(38.0));
+    let wet = dig(&case);
+    assert!((wet.subsoil.over_mass / dry.subsoil.over_mass - 1.38 / 1.20).abs() < 1e-12);
+    assert_eq!(wet.subsoil.over_loose, dry.subsoil.over_loose);
+}
+
+#[test]
+fn a_trench_is_named_at_the_limit_of_the_region_or_at_five_feet() {
+    let mut case = clay();
+    let trench = |m: f64| Trench {
+        what: "outlet pipe of W1".into(),
+        deepest: Length::m(m),
+        dug: Volume::m3(1.0),
+        put_back: Volume::m3(0.5),
+        stone: Volume::m3(0.4),
+    };
+    case.trenches = vec![trench(1.53)];
+    assert!(codes(&case).contains(&"D-016"));
+    case.trenches = vec![trench(1.50)];
+    assert!(!codes(&case).contains(&"D-016"));
+    case.unsupported = Some(UnsupportedTrigger { most: Length::m(1.2), source: "invented rule, 2026".into() });
+    assert!(codes(&case).contains(&"D-016"));
 }

@@ -1,9 +1,9 @@
 //! What must be known to drain the walls?
 
-use groundhold_quantity::{Length, Level, Point, RainIntensity, Slope, Units, Vector};
+use groundhold_quantity::{Length, Level, Point, Slope, Units, Vector};
 use groundhold_surface::Tin;
 
-use crate::{Grading, PipeMaterial, Runoff};
+use crate::{Grading, PipeMaterial, Rain, Runoff, SoakawayWish, SwaleWish};
 
 /// A place along a wall.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -43,15 +43,6 @@ impl WallLine {
             _ => Length::ZERO,
         }
     }
-}
-
-/// The rain that the drain is made for.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Rain {
-    /// Intensity over the time the water needs to arrive (a few minutes on a garden).
-    pub intensity: RainIntensity,
-    /// Who says so.
-    pub source: String,
 }
 
 /// Where the pipe ends in the open.
@@ -133,6 +124,24 @@ impl Default for ZoneWish {
     }
 }
 
+/// Weep holes through a solid wall.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WeepWish {
+    /// Diameter of a hole.
+    pub diameter: Length,
+    /// Distance between holes.
+    pub spacing: Length,
+    /// Middle of the holes above the ground in front.
+    pub above: Length,
+}
+
+impl Default for WeepWish {
+    /// 75 mm every 1.5 m, 150 mm above the ground in front. Common practice, no source.
+    fn default() -> WeepWish {
+        WeepWish { diameter: Length::mm(75.0), spacing: Length::m(1.5), above: Length::mm(150.0) }
+    }
+}
+
 /// Everything that decides where the water goes.
 #[derive(Debug, Clone)]
 pub struct DrainCase<'a> {
@@ -150,8 +159,16 @@ pub struct DrainCase<'a> {
     pub uphill: Option<Length>,
     /// Water seen in the ground, below the surface; `None` where none was seen.
     pub groundwater: Option<Length>,
-    /// The outlet.
-    pub outlet: Option<Outlet>,
+    /// Outlets; each pipe goes to the one it reaches by the shortest way, or joins another pipe.
+    pub outlets: Vec<Outlet>,
+    /// A soakaway, which is an outlet too.
+    pub soakaway: Option<SoakawayWish>,
+    /// Swales above walls.
+    pub swales: Vec<SwaleWish>,
+    /// Weep holes through the walls, where they are wished for.
+    pub weeps: Option<WeepWish>,
+    /// Buildings and footings of others: what they are and where they stand.
+    pub footings: Vec<(String, Vec<Point>)>,
     /// The pipe.
     pub pipe: PipeWish,
     /// Its bed.

@@ -15,6 +15,10 @@ pub struct Catchment {
     pub cut_edge: Length,
     /// Beyond the survey: that width times how far the ground goes on rising.
     pub beyond: Area,
+    /// Longest way of water to the wall, with what lies beyond the survey.
+    pub way: Length,
+    /// How far that way falls.
+    pub fall: Length,
 }
 
 impl Catchment {
@@ -31,6 +35,8 @@ const MANY: usize = 4000;
 const PIECES: f64 = 3000.0;
 /// Faces this near to a triangle are looked at with it, m.
 const TOUCH: f64 = 1e-6;
+/// About so many triangles are started from for the longest way.
+const STARTS: usize = 1000;
 /// How often a piece is halved where the answer changes inside it.
 const HALVINGS: u32 = 2;
 
@@ -55,16 +61,21 @@ pub fn catchments(ground: &Tin, walls: &[WallLine], uphill: Option<Length>) -> V
     }
     let mut edges = vec![0.0; walls.len()];
     drain.inflow(0.25 * step, &mut edges);
+    let ways = drain.longest(walls.len());
     let uphill = uphill.unwrap_or(Length::ZERO).max(Length::ZERO);
-    areas
-        .into_iter()
-        .zip(edges)
-        .map(|(area, edge)| Catchment {
+    let all = areas.into_iter().zip(edges).zip(ways);
+    all.map(|((area, edge), (way, fall))| {
+        let more = if edge > 0.0 { uphill } else { Length::ZERO };
+        let steep = if way > 0.0 { fall / way } else { 0.0 };
+        Catchment {
             surveyed: Area::m2(area),
             cut_edge: Length::m(edge),
             beyond: Length::m(edge) * uphill,
-        })
-        .collect()
+            way: Length::m(way) + more,
+            fall: Length::m(fall) + more * steep,
+        }
+    })
+    .collect()
 }
 
 /// A straight piece of a wall.
@@ -127,6 +138,31 @@ impl Drainage {
             None => self.faces.iter().for_each(look),
         }
         first.map(|f| f.1)
+    }
+
+    /// For each wall, length and fall of the longest way of water to it, from corners and middles of triangles (of every
+    /// so many where there are more than a thousand).
+    fn longest(&self, walls: usize) -> Vec<(f64, f64)> {
+        let mut found = vec![(0.0, 0.0); walls];
+        let every = self.hill.triangles().div_ceil(STARTS).max(1);
+        for t in (0..self.hill.triangles()).step_by(every) {
+            let [a, b, c] = self.hill.ring(t);
+            let middle = Point::m((a.x + b.x + c.x) / 3.0, (a.y + b.y + c.y) / 3.0);
+            for start in [middle, a.towards(middle, 0.01), b.towards(middle, 0.01), c.towards(middle, 0.01)] {
+                let (mut met, mut long, mut end) = (None, 0.0, start);
+                self.hill.run_down(start, t, |from, to, inside| {
+                    met = self.first_face(from, to, inside);
+                    long += (to - from).length();
+                    end = to;
+                    if met.is_some() { Go::Stop } else { Go::On }
+                });
+                let Some(w) = met else { continue };
+                if long > found[w].0 {
+                    found[w] = (long, (self.hill.level(t, start) - self.hill.level_near(end, t)).max(0.0));
+                }
+            }
+        }
+        found
     }
 
     fn split(&self, t: usize, step: f64, areas: &mut [f64]) {

@@ -4,13 +4,20 @@ use groundhold_finding::{Finding, Place};
 use groundhold_quantity::{Area, Flow, Length, Level};
 use groundhold_working::Trace;
 
+use crate::arrival::{Arrival, arrival};
 use crate::findings::{
     CATCHMENT_CUT, DISCHARGE, FABRIC_NEEDED, GRADING_UNKNOWN, GROUNDWATER, NO_DRAIN, NOT_DRAINABLE, RAIN_UNKNOWN,
     STONE_TOO_FINE,
 };
-use crate::pipe_run::pipe_run;
+use crate::network::{network, outlets};
+use crate::soakaway::soakaway;
+use crate::swale::{dug, lines};
+use crate::weep::{blocked, weeps_of};
 use crate::zone::zone;
-use crate::{Catchment, DrainCase, FilterMatch, PipeRun, WallLine, Zone, catchments, filter_match, rational};
+use crate::{
+    Catchment, DrainCase, FilterMatch, PipeRun, Soakaway, Swale, WallLine, Weeps, Zone, catchments, filter_match,
+    rational,
+};
 
 /// Edge of the survey over which less than this flows in is not worth a word.
 const EDGE_NOTICED: Length = Length::mm(200.0);
@@ -20,7 +27,8 @@ const EDGE_NOTICED: Length = Length::mm(200.0);
 pub struct Blocked {
     /// Along the wall.
     pub chainage: Length,
-    /// The level: the finished ground behind, since a board wall has no spill below it.
+    /// The level: above the weep holes as high as lets them pass the flow; the finished ground behind where there are none,
+    /// since a board wall has no spill below it.
     pub level: Level,
 }
 
@@ -35,6 +43,10 @@ pub struct WallDrain {
     pub flow: Option<Flow>,
     /// Working of the flow.
     pub flow_trace: Option<Trace>,
+    /// How long the water needs to the wall; `None` where no ground drains to it.
+    pub arrival: Option<Arrival>,
+    /// Weep holes, where they are wished for.
+    pub weeps: Option<Weeps>,
     /// Stone, cap and fabric; `None` where the drain is left out.
     pub zone: Option<Zone>,
     /// How stone and soil match; `None` where the soil's grading is not known or the drain is left out.
@@ -58,6 +70,10 @@ pub struct Drained {
     pub walls: Vec<WallDrain>,
     /// One pipe for each drained wall.
     pub pipes: Vec<PipeRun>,
+    /// Swales above walls.
+    pub swales: Vec<Swale>,
+    /// The soakaway, where one is wished for and can be sized.
+    pub soakaway: Option<Soakaway>,
     /// What stands against it.
     pub findings: Vec<Finding>,
 }
@@ -88,15 +104,56 @@ pub fn drain(case: &DrainCase) -> Drained {
             false
         }
     });
-    let areas = catchments(case.ground, &case.walls, case.uphill);
-    for (wall, catchment) in case.walls.iter().zip(areas) {
-        one_wall(&case, wall, catchment, &mut out);
+    let (swales, said) = lines(&case);
+    out.findings.extend(said);
+    let all: Vec<WallLine> = case.walls.iter().cloned().chain(swales.iter().map(|s| s.as_wall())).collect();
+    let areas = catchments(case.ground, &all, case.uphill);
+    let drains: Vec<WallDrain> =
+        case.walls.iter().zip(&areas).map(|(w, c)| one_wall(&case, w, *c, &mut out.findings)).collect();
+    for (swale, catchment) in swales.into_iter().zip(areas.iter().skip(case.walls.len())) {
+        let flow = flow_to(&case, catchment).ok().flatten();
+        let (made, said) = dug(swale, *catchment, flow.as_ref().map(|f| f.1.clone()), flow.map(|f| (f.0, f.2)));
+        out.findings.extend(said);
+        out.swales.push(made);
+    }
+    out.walls = drains;
+    if case.wanted {
+        pipes(&case, &mut out);
     }
     out.findings.extend(whole_job(&case, &out));
     out
 }
 
-fn one_wall(case: &DrainCase, wall: &WallLine, catchment: Catchment, out: &mut Drained) {
+/// The pipes of all walls, the stone around them, and the soakaway that they end in.
+fn pipes(case: &DrainCase, out: &mut Drained) {
+    let flows: Vec<Option<Flow>> = out.walls.iter().map(|w| w.flow).collect();
+    let (pipes, said) = network(case, &flows);
+    out.findings.extend(said);
+    for (wall, drain) in case.walls.iter().zip(&mut out.walls) {
+        let pipe = pipes.iter().find(|p| p.wall == wall.id);
+        let line = pipe.map(|p| {
+            let mut line: Vec<(f64, f64)> =
+                p.points.iter().filter_map(|q| q.wall_chainage.map(|c| (c.to_m(), q.invert.to_m()))).collect();
+            line.sort_by(|a, b| a.0.total_cmp(&b.0));
+            (line, p.diameter)
+        });
+        let invert = line.as_ref().map(|(l, d)| (l.as_slice(), *d));
+        drain.zone = Some(zone(wall, &case.zone, &case.bed, invert, case.ground));
+        drain.filter = case.soil.as_ref().map(|soil| filter_match(soil, &case.stone));
+    }
+    if let Some(wish) = &case.soakaway {
+        let ends_there = |p: &&PipeRun| p.outlet.is_some_and(|o| o.at == wish.at);
+        let sources = pipes.iter().filter(ends_there).flat_map(|p| std::iter::once(&p.wall).chain(&p.receives));
+        let drained = |id: &String| out.walls.iter().find(|w| w.wall == *id).map_or(Area::ZERO, |w| w.catchment.area());
+        let runs_off = sources.map(drained).sum::<Area>().to_m2() * case.runoff.high;
+        let (found, said) = soakaway(case, runs_off);
+        out.soakaway = found;
+        out.findings.extend(said);
+    }
+    out.pipes = pipes;
+}
+
+fn one_wall(case: &DrainCase, wall: &WallLine, catchment: Catchment, said: &mut Vec<Finding>) -> WallDrain {
     let here = || Place::of(&wall.id);
     if catchment.cut_edge > EDGE_NOTICED && case.uphill.is_none() {
         let says = format!(
@@ -104,14 +161,13 @@ fn one_wall(case: &DrainCase, wall: &WallLine, catchment: Catchment, out: &mut D
             case.units.run(catchment.cut_edge),
             case.units.area(catchment.surveyed)
         );
-        out.findings.push(Finding::new(&CATCHMENT_CUT, here(), says));
+        said.push(Finding::new(&CATCHMENT_CUT, here(), says));
     }
-    let (flow, flow_trace) = match flow_to(case, &catchment) {
-        Ok(Some((q, t))) => (Some(q), Some(t)),
-        Ok(None) => (None, None),
+    let found = match flow_to(case, &catchment) {
+        Ok(found) => found,
         Err(why) => {
-            out.findings.push(Finding::new(&NOT_DRAINABLE, here(), why));
-            (None, None)
+            said.push(Finding::new(&NOT_DRAINABLE, here(), why));
+            None
         }
     };
     if let Some(depth) = case.groundwater
@@ -123,41 +179,41 @@ fn one_wall(case: &DrainCase, wall: &WallLine, catchment: Catchment, out: &mut D
             case.units.length(s.behind - depth - s.base)
         );
         let place = Place::on(&wall.id, format!("chainage {}", case.units.run(s.chainage)));
-        out.findings.push(Finding::new(&GROUNDWATER, place, says));
+        said.push(Finding::new(&GROUNDWATER, place, says));
     }
-    let mut drain = WallDrain {
-        wall: wall.id.clone(),
-        catchment,
-        flow,
-        flow_trace,
-        zone: None,
-        filter: None,
-        blocked: wall.stations.iter().map(|s| Blocked { chainage: s.chainage, level: s.behind }).collect(),
-    };
-    if case.wanted {
-        let (pipe, said) = pipe_run(case, wall, flow);
-        out.findings.extend(said);
-        let mut line: Vec<(f64, f64)> =
-            pipe.points.iter().filter_map(|p| p.wall_chainage.map(|c| (c.to_m(), p.invert.to_m()))).collect();
-        line.sort_by(|a, b| a.0.total_cmp(&b.0));
-        drain.zone = Some(zone(wall, &case.zone, &case.bed, Some((&line, pipe.diameter)), case.ground));
-        drain.filter = case.soil.as_ref().map(|soil| filter_match(soil, &case.stone));
-        out.pipes.push(pipe);
-    } else {
+    let flow = found.as_ref().map(|f| f.0);
+    let (weeps, short) = case.weeps.as_ref().map_or((None, None), |w| weeps_of(case, wall, w, flow));
+    said.extend(short);
+    let level = |s: &crate::Station| blocked(wall, s, case.weeps.as_ref(), flow);
+    if !case.wanted {
         let says = format!(
             "{} is planned without a drain; it must carry water to the ground behind it, up to {} high.",
             wall.id,
             case.units.length(wall.retained_most())
         );
-        out.findings.push(Finding::new(&NO_DRAIN, here(), says));
+        said.push(Finding::new(&NO_DRAIN, here(), says));
     }
-    out.walls.push(drain);
+    let arrival = (catchment.way > Length::ZERO).then(|| arrival(catchment.way, catchment.fall, case.runoff.high));
+    WallDrain {
+        wall: wall.id.clone(),
+        catchment,
+        flow,
+        flow_trace: found.map(|f| f.2),
+        arrival,
+        weeps,
+        zone: None,
+        filter: None,
+        blocked: wall.stations.iter().map(|s| Blocked { chainage: s.chainage, level: level(s) }).collect(),
+    }
 }
 
-fn flow_to(case: &DrainCase, catchment: &Catchment) -> Result<Option<(Flow, Trace)>, String> {
+/// Flow from a catchment in the design rain of the duration that its water needs, that duration, and the working.
+fn flow_to(case: &DrainCase, catchment: &Catchment) -> Result<Option<(Flow, Arrival, Trace)>, String> {
     let Some(rain) = &case.rain else { return Ok(None) };
     let area = catchment.area().max(Area::mm2(1.0));
-    rational(case.runoff.high, area, rain.intensity).map(Some).map_err(|e| e.to_string())
+    let needs = arrival(catchment.way, catchment.fall, case.runoff.high);
+    let (flow, trace) = rational(case.runoff.high, area, rain.at(needs.time)).map_err(|e| e.to_string())?;
+    Ok(Some((flow, needs, trace)))
 }
 
 /// What is said once for all walls.
@@ -200,7 +256,8 @@ fn whole_job(case: &DrainCase, out: &Drained) -> Vec<Finding> {
             said.push(Finding::new(&GRADING_UNKNOWN, drain(), says));
         }
     }
-    if let Some(o) = case.outlet {
+    let open = outlets(case).into_iter().filter(|o| case.soakaway.as_ref().is_none_or(|s| s.at != o.at));
+    for o in open {
         let says = format!(
             "Water leaves at x {}, y {}: say where it goes from there, and ask whoever it reaches.",
             case.units.run(Length::m(o.at.x)),
@@ -218,7 +275,7 @@ fn settings_wrong(case: &DrainCase) -> Option<String> {
     let fall = |what: &str, s: f64| {
         (!(1e-4..=1.0).contains(&s)).then(|| format!("{what} is {s}; expected a slope from 1:10000 to 1:1."))
     };
-    let outlet = case.outlet.filter(|o| !(o.at.x.is_finite() && o.at.y.is_finite() && o.level.is_finite()));
+    let outlet = outlets(case).into_iter().find(|o| !(o.at.x.is_finite() && o.at.y.is_finite() && o.level.is_finite()));
     length("the width of the drainage zone", case.zone.width.unwrap_or(Length::ZERO), 5.0)
         .or_else(|| length("the soil cap", case.zone.cap, 5.0))
         .or_else(|| length("the lap of the fabric", case.zone.lap, 5.0))
@@ -231,7 +288,21 @@ fn settings_wrong(case: &DrainCase) -> Option<String> {
         .or_else(|| length("the diameter of the pipe", case.pipe.diameter.unwrap_or(Length::ZERO), 5.0))
         .or_else(|| fall("the fall wished for", case.pipe.fall.to_ratio()))
         .or_else(|| fall("the least fall", case.pipe.fall_least.to_ratio()))
+        .or_else(|| case.rain.as_ref().and_then(crate::Rain::wrong))
+        .or_else(|| case.swales.iter().find_map(swale_wrong))
         .or_else(|| outlet.map(|_| "the outlet is not an ordinary place with an ordinary level.".into()))
+}
+
+fn swale_wrong(s: &crate::SwaleWish) -> Option<String> {
+    let within = |what: &str, v: f64, least: f64, most: f64| {
+        (!(least..=most).contains(&v))
+            .then(|| format!("{what} of the swale above {} is {v}; expected {least} to {most}.", s.above))
+    };
+    within("the bed (m)", s.bed.to_m(), 0.0, 10.0)
+        .or_else(|| within("the run of the sides for one up", s.side, 0.25, 20.0))
+        .or_else(|| within("the fall", s.fall.to_ratio(), 1e-3, 0.5))
+        .or_else(|| within("the freeboard (m)", s.freeboard.to_m(), 0.0, 2.0))
+        .or_else(|| within("the distance from the wall (m)", s.offset.to_m(), 0.0, 100.0))
 }
 
 fn wall_wrong(wall: &WallLine) -> Option<String> {

@@ -172,6 +172,106 @@ pub static OUTLET_BEYOND_SURVEY: Kind = Kind {
     when_wrong: "None known.",
 };
 
+/// A swale cannot be laid above a wall.
+pub static SWALE_NOT_LAID: Kind = Kind {
+    code: "W-018",
+    name: "no line for a swale",
+    severity: Severity::Watch,
+    why: "Without it the surface water of the slope runs to the wall and into its stone.",
+    source: "geometry of the surveyed ground",
+    when_wrong: "Where it can be laid outside the survey.",
+};
+
+/// The lining of a swale does not stand the water.
+pub static LINING_WASHED: Kind = Kind {
+    code: "W-019",
+    name: "lining of the swale washed out",
+    severity: Severity::Watch,
+    why: "The bed is torn out in the first storm, the swale cuts itself into the slope and the soil lies below.",
+    source: "FHWA HEC-15: shear that a lining stands; velocities from memory",
+    when_wrong: "Where the design rain is far above what grown grass sees.",
+};
+
+/// A pipe lies too shallow.
+pub static COVER_SMALL: Kind = Kind {
+    code: "W-020",
+    name: "little cover on the outlet pipe",
+    severity: Severity::Watch,
+    why: "A spade, a wheel or frost reaches it.",
+    source: "common practice, no source: 300 mm under grass, more where wheels go",
+    when_wrong: "Near the outlet, or where the pipe is cast in or slabbed over.",
+};
+
+/// The soakaway does not hold the rain.
+pub static SOAKAWAY_SMALL: Kind = Kind {
+    code: "W-021",
+    name: "soakaway too small",
+    severity: Severity::Stop,
+    why: "It fills, and the water stands in the pipe and behind the wall.",
+    source: "BRE Digest 365 (1991, 2016)",
+    when_wrong: "Where it has an overflow that leads on.",
+};
+
+/// The soakaway empties too slowly.
+pub static SOAKAWAY_SLOW: Kind = Kind {
+    code: "W-022",
+    name: "soakaway empties slowly",
+    severity: Severity::Watch,
+    why: "It is still full when the next rain comes.",
+    source: "BRE Digest 365 (1991, 2016): half empty within 24 hours",
+    when_wrong: "None known.",
+};
+
+/// The soakaway lies where its water does harm.
+pub static SOAKAWAY_NEAR: Kind = Kind {
+    code: "W-023",
+    name: "soakaway too near",
+    severity: Severity::Stop,
+    why: "Its water softens the ground under a foundation or stands behind a wall; in water it does not empty.",
+    source: "Approved Document H (England, 2015 ed.), 3.25: 5 m from a building, from memory; retaining walls likewise: practice of drainage authorities",
+    when_wrong: "Where an engineer found that the ground leads it away.",
+};
+
+/// What a soakaway is sized by is missing.
+pub static SOAKAWAY_UNKNOWN: Kind = Kind {
+    code: "W-024",
+    name: "soakaway not sized",
+    severity: Severity::Watch,
+    why: "In clay a pit of any size stays full; only a trial pit tells, and only rains of several durations tell how much comes.",
+    source: "BRE Digest 365 (1991, 2016)",
+    when_wrong: "None known.",
+};
+
+/// Weep holes pass too little.
+pub static WEEPS_SMALL: Kind = Kind {
+    code: "W-025",
+    name: "weep holes pass too little",
+    severity: Severity::Watch,
+    why: "With the pipe blocked, water rises above the holes until it runs over the ground behind.",
+    source: "Torricelli with a discharge coefficient",
+    when_wrong: "Where the pipe is kept open and rodded.",
+};
+
+/// Water stands on the finished surface.
+pub static WATER_STANDS: Kind = Kind {
+    code: "W-026",
+    name: "water stands on the finished ground",
+    severity: Severity::Watch,
+    why: "It soaks in where it stands: behind a wall it adds to the push, against a building it comes in, on paving it freezes.",
+    source: "levels of the plan; lowest way out by priority flood (Barnes, Lehman and Mulla, 2014)",
+    when_wrong: "Where a gully or an open drain takes it there, or the ground drinks it.",
+};
+
+/// The finished surface falls towards a building.
+pub static FALLS_TOWARDS: Kind = Kind {
+    code: "W-027",
+    name: "ground falls towards a building",
+    severity: Severity::Ask,
+    why: "Rain and melting snow run to its wall and into it.",
+    source: "US International Residential Code, R401.3: 6 in of fall within 10 ft away from a building (2021 ed., from memory)",
+    when_wrong: "Where a channel at the wall takes the water.",
+};
+
 /// Every kind of this crate.
 pub static FINDINGS: &[&Kind] = &[
     &CATCHMENT_CUT,
@@ -191,4 +291,14 @@ pub static FINDINGS: &[&Kind] = &[
     &GROUNDWATER,
     &NOT_DRAINABLE,
     &OUTLET_BEYOND_SURVEY,
+    &SWALE_NOT_LAID,
+    &LINING_WASHED,
+    &COVER_SMALL,
+    &SOAKAWAY_SMALL,
+    &SOAKAWAY_SLOW,
+    &SOAKAWAY_NEAR,
+    &SOAKAWAY_UNKNOWN,
+    &WEEPS_SMALL,
+    &WATER_STANDS,
+    &FALLS_TOWARDS,
 ];

@@ -96,6 +96,27 @@ impl Hill {
         self.triangles[t].iter().map(|c| self.corners[*c].1).sum::<f64>() / 3.0
     }
 
+    /// Level of the plane of triangle `t` at a place.
+    pub(crate) fn level(&self, t: usize, p: Point) -> f64 {
+        let (from, level) = self.corners[self.triangles[t][0]];
+        level - (p - from).dot(self.down[t])
+    }
+    /// Level of the ground at a place, looked for from triangle `near` on towards it; by the last plane on the way where the
+    /// way leaves the ground.
+    pub(crate) fn level_near(&self, p: Point, near: usize) -> f64 {
+        let mut t = near;
+        for _ in 0..self.triangles.len() {
+            let ring = self.ring(t);
+            let beyond = (0..3).filter(|i| (p - ring[*i]).dot(self.out[t][*i]) > 1e-9);
+            let across = beyond.into_iter().filter_map(|i| self.across[t][i]).next();
+            match across {
+                Some(next) => t = next,
+                None => break,
+            }
+        }
+        self.level(t, p)
+    }
+
     /// Sides of the outer edge over which the ground inside falls away from the edge.
     pub(crate) fn inflows(&self) -> Vec<Inflow> {
         let mut found = vec![];

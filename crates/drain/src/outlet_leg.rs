@@ -1,15 +1,20 @@
 //! From the wall to the outlet: what is dug for the pipe, and what is in its way?
 
-use groundhold_finding::{Finding, Place};
+use groundhold_finding::{Finding, Place, Remedy};
 use groundhold_quantity::{Length, Level, Volume, distance, segments_cross};
 use groundhold_surface::Tin;
 
-use crate::findings::{OUTLET_BEYOND_SURVEY, OUTLET_BURIED, PIPE_ABOVE_GROUND, PIPE_UNDER_WALL};
+use crate::findings::{COVER_SMALL, OUTLET_BEYOND_SURVEY, OUTLET_BURIED, PIPE_ABOVE_GROUND, PIPE_UNDER_WALL};
 use crate::linear::integral;
 use crate::{DrainCase, InvertPoint, PipeTrench, WallLine};
 
 /// Ground so far above an open end buries it; a pipe so far above the ground hangs.
 const NOTICED: Length = Length::mm(150.0);
+
+/// Cover over the crown under grass. Common practice, no source.
+const COVER: Length = Length::mm(300.0);
+/// So near to its open end a pipe may lie shallow, m.
+const NEAR_OUTLET: f64 = 1.5;
 
 /// The stretch from the wall to the outlet.
 pub(crate) struct Leg(Option<(InvertPoint, InvertPoint)>);
@@ -57,11 +62,19 @@ impl Leg {
             beyond_survey: Length::m((length.to_m() - known).max(0.0)),
         }
     }
-    pub(crate) fn remarks(&self, case: &DrainCase, wall: &WallLine, trench: &PipeTrench) -> Vec<Finding> {
+    pub(crate) fn remarks(
+        &self,
+        case: &DrainCase,
+        wall: &WallLine,
+        trench: &PipeTrench,
+        joins: bool,
+        diameter: Length,
+    ) -> Vec<Finding> {
         let Some((a, b)) = self.0 else { return vec![] };
         let mut said = vec![];
         let here = || Place::on(&wall.id, "outlet pipe");
-        if let Some(level) = case.ground.level_at(b.at)
+        if !joins
+            && let Some(level) = case.ground.level_at(b.at)
             && level - b.invert > NOTICED
         {
             let says = format!("The outlet lies {} below the ground there.", case.units.length(level - b.invert));
@@ -78,6 +91,7 @@ impl Leg {
             );
             said.push(Finding::new(&PIPE_ABOVE_GROUND, here(), says));
         }
+        said.extend(self.cover(case, wall, joins, diameter));
         if trench.beyond_survey > Length::mm(50.0) {
             let says =
                 format!("{} of the way to the outlet lies outside the survey.", case.units.run(trench.beyond_survey));
@@ -93,5 +107,23 @@ impl Leg {
             }
         }
         said
+    }
+
+    /// Where the crown lies too shallow, away from the open end.
+    fn cover(&self, case: &DrainCase, wall: &WallLine, joins: bool, diameter: Length) -> Option<Finding> {
+        let (a, b) = self.0?;
+        let until = (b.chainage - a.chainage).to_m() - if joins { 0.0 } else { NEAR_OUTLET };
+        let cover = |c: &Crossed| Some((c.0, c.1? - c.2 - diameter.to_m()));
+        let crossed = self.crossed(case.ground);
+        let under = crossed.iter().filter(|c| c.0 <= until).filter_map(cover).filter(|c| c.1 >= 0.0);
+        let (d, least) = under.min_by(|x, y| x.1.total_cmp(&y.1)).filter(|c| c.1 < COVER.to_m())?;
+        let says = format!(
+            "{} from the wall the outlet pipe has {} over its crown; {} is usual.",
+            case.units.run(Length::m(d)),
+            case.units.length(Length::m(least)),
+            case.units.length(COVER)
+        );
+        let lay = format!("Lay it {} deeper there, or slab it over.", case.units.length(COVER - Length::m(least)));
+        Some(Finding::new(&COVER_SMALL, Place::on(&wall.id, "outlet pipe"), says).with_remedy(Remedy::theirs(lay)))
     }
 }

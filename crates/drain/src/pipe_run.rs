@@ -8,7 +8,8 @@ use crate::findings::{FALL_SMALL, OUTLET_TOO_HIGH, OUTLET_UNKNOWN};
 use crate::grade::grade_line;
 use crate::outlet_leg::Leg;
 use crate::pipe_size::size;
-use crate::way::{downhill_way, fall_that_reaches, points};
+use crate::reach::{Node, Reach, nodes, reaches};
+use crate::way::{Target, downhill_way, fall_that_reaches, points};
 use crate::{DrainCase, Outlet, PipeMaterial, WallLine};
 
 /// A place along the pipe.
@@ -72,52 +73,106 @@ pub struct PipeRun {
     pub outlet: Option<Outlet>,
     /// Invert at which the pipe arrives when it is laid at the wished fall. The outlet must not lie above it.
     pub arrives: Level,
+    /// The wall whose pipe it runs into, where it does not go to an outlet of its own.
+    pub joins: Option<String>,
+    /// Walls whose pipes run into it at its low end.
+    pub receives: Vec<String>,
+    /// Stretch by stretch: fall, flow, depth of water.
+    pub reaches: Vec<Reach>,
+    /// Where it is looked into, turns, is joined and ends, from the high end.
+    pub nodes: Vec<Node>,
     /// The trench to the outlet.
     pub trench: PipeTrench,
     /// Workings: capacity, depth of flow.
     pub traces: Vec<Trace>,
 }
 
-/// The pipe behind a wall that has been checked to be one, with what stands against it.
-pub(crate) fn pipe_run(case: &DrainCase, wall: &WallLine, flow: Option<Flow>) -> (PipeRun, Vec<Finding>) {
+/// A pipe that is laid and not yet sized.
+pub(crate) struct Laid {
+    pub target: Option<Target>,
+    pub points: Vec<InvertPoint>,
+    /// True where it reaches its target at the least fall or more.
+    pub reaches: bool,
+    /// Invert at which it arrives at the wished fall.
+    arrives: Level,
+    fall: Slope,
+    said: Vec<Finding>,
+}
+
+impl Laid {
+    /// Where the stretch behind the wall ends: another pipe may join there.
+    pub(crate) fn low_end(&self) -> Option<InvertPoint> {
+        self.points.iter().rev().find(|p| p.wall_chainage.is_some()).copied()
+    }
+}
+
+/// Lays the pipe behind a wall that has been checked to be one, down to its target.
+pub(crate) fn lay(case: &DrainCase, wall: &WallLine, target: Option<Target>) -> Laid {
     let mut said = vec![];
-    let way = downhill_way(case, wall);
-    let (fall, shortage) = fall_that_reaches(case, &way);
+    let way = downhill_way(case, wall, target.as_ref());
+    let (fall, shortage) = fall_that_reaches(case, &way, target.as_ref());
     let line = grade_line(&way.base, fall.to_ratio());
-    let arrives_wished = way.arrives(case.pipe.fall);
-    let points = points(&way, &line, fall, shortage.is_none(), case.outlet);
-    match (case.outlet, shortage) {
+    let arrives = way.arrives(case.pipe.fall);
+    let points = points(&way, &line, fall, shortage.is_none(), target.as_ref());
+    match (&target, shortage) {
         (None, _) => said.push(outlet_unknown(case, wall, &points, fall)),
-        (Some(o), Some(short)) => said.push(outlet_too_high(case, wall, o, short)),
-        (Some(_), None) if fall < case.pipe.fall => said.push(fall_small(case, wall, fall, arrives_wished)),
+        (Some(t), Some(short)) => said.push(outlet_too_high(case, wall, t, short)),
+        (Some(_), None) if fall < case.pipe.fall => said.push(fall_small(case, wall, fall, arrives)),
         _ => {}
     }
-    let least = points
-        .windows(2)
-        .map(|w| (w[0].invert - w[1].invert) / (w[1].chainage - w[0].chainage))
-        .fold(f64::INFINITY, f64::min);
+    Laid { reaches: target.is_some() && shortage.is_none(), target, points, arrives, fall, said }
+}
+
+/// What comes into a pipe from the pipes that join it.
+#[derive(Default)]
+pub(crate) struct Joined {
+    pub walls: Vec<String>,
+    pub flow: Option<Flow>,
+    pub diameter: Length,
+}
+
+/// Sizes a laid pipe for its own flow, which grows along the wall, and for what joins it at the wall's low end.
+pub(crate) fn sized(
+    case: &DrainCase,
+    wall: &WallLine,
+    laid: Laid,
+    own: Option<Flow>,
+    joined: Joined,
+) -> (PipeRun, Vec<Finding>) {
+    let Laid { target, points, arrives, fall, mut said, .. } = laid;
+    let slopes = points.windows(2).map(|w| (w[0].invert - w[1].invert) / (w[1].chainage - w[0].chainage));
+    let least = slopes.fold(f64::INFINITY, f64::min);
     let least = Slope::ratio(if least.is_finite() { least } else { fall.to_ratio() });
-    let sized = size(case, wall, flow, least, &mut said);
+    let flows = crate::reach::flows(&points, own, joined.flow);
+    let governing = crate::reach::governing(&points, &flows, case.pipe.material);
+    let (flow, slope) = governing.map_or((own, least), |(q, s)| (Some(q), s));
+    let chosen = size(case, wall, flow, slope, joined.diameter, &mut said);
     let leg = Leg::of(&points);
-    let trench = leg.trench(case, sized.diameter);
-    said.extend(leg.remarks(case, wall, &trench));
+    let trench = leg.trench(case, chosen.diameter);
+    let joins = target.as_ref().and_then(|t| t.joins.clone());
+    said.extend(leg.remarks(case, wall, &trench, joins.is_some(), chosen.diameter));
     let length = points.last().map_or(Length::ZERO, |p| p.chainage);
+    let outlet = target.filter(|t| t.joins.is_none()).map(|t| Outlet { at: t.at, level: t.level });
     let run = PipeRun {
         wall: wall.id.clone(),
         fall: least,
-        diameter: sized.diameter,
+        diameter: chosen.diameter,
         material: case.pipe.material,
-        flow,
-        capacity: sized.capacity,
-        utilisation: sized.utilisation,
-        filled: sized.filled,
-        velocity_m_per_s: sized.velocity,
+        flow: flows.last().copied().flatten(),
+        capacity: chosen.capacity,
+        utilisation: chosen.utilisation,
+        filled: chosen.filled,
+        velocity_m_per_s: chosen.velocity,
         length,
         behind_wall: wall.length(),
-        outlet: case.outlet,
-        arrives: arrives_wished,
+        outlet,
+        arrives,
+        reaches: reaches(&points, &flows, chosen.diameter, case.pipe.material),
+        nodes: nodes(case, &points, joins.as_deref(), outlet.is_some(), &joined.walls),
+        joins,
+        receives: joined.walls,
         trench,
-        traces: sized.traces,
+        traces: chosen.traces,
         points,
     };
     (run, said)
@@ -133,7 +188,7 @@ fn outlet_unknown(case: &DrainCase, wall: &WallLine, points: &[InvertPoint], fal
     Finding::new(&OUTLET_UNKNOWN, Place::of(&wall.id), says)
 }
 
-fn outlet_too_high(case: &DrainCase, wall: &WallLine, outlet: Outlet, short: Length) -> Finding {
+fn outlet_too_high(case: &DrainCase, wall: &WallLine, outlet: &Target, short: Length) -> Finding {
     let needed = outlet.level - short;
     let says = format!(
         "The outlet at {} is {} too high: laid at 1:{}, the pipe arrives at {}.",

@@ -26,25 +26,27 @@ fn three_quarters() -> f64 {
     part_full(1.0, 1.0, 1.0, FILLED_MOST)[3] / full(1.0, 1.0, 1.0)[1]
 }
 
-/// The pipe wished for, or the smallest of the catalogue that carries the flow filled to three quarters; the usual
-/// 100 mm where no flow is known.
+/// The pipe wished for, or the smallest of the catalogue that carries the flow filled to three quarters and is no
+/// narrower than `least` (that of a pipe that joins it); the usual 100 mm where no flow is known.
 pub(crate) fn size(
     case: &DrainCase,
     wall: &WallLine,
     flow: Option<Flow>,
     fall: Slope,
+    least: Length,
     said: &mut Vec<Finding>,
 ) -> Sized {
     let material = case.pipe.material;
     let usable = |d: &Length| d.is_finite() && *d > Length::ZERO;
+    let wide = |d: &Length| *d >= least;
     let mut catalogue: Vec<Length> = case.pipe.catalogue.iter().copied().filter(usable).collect();
     catalogue.sort_by(|a, b| a.to_m().total_cmp(&b.to_m()));
     let carries = |d: Length| capacity(d, fall, material).0 * three_quarters();
     let usual = Length::mm(100.0);
     let largest = catalogue.last().copied().unwrap_or(usual);
     let smallest_that_does = match flow {
-        Some(q) => catalogue.iter().copied().find(|d| q <= carries(*d)),
-        None => catalogue.iter().copied().find(|d| *d >= usual),
+        Some(q) => catalogue.iter().copied().filter(wide).find(|d| q <= carries(*d)),
+        None => catalogue.iter().copied().filter(wide).find(|d| *d >= usual),
     };
     let diameter = case.pipe.diameter.filter(usable).or(smallest_that_does).unwrap_or(largest);
     let (full_flow, trace) = capacity(diameter, fall, material);

@@ -3,7 +3,18 @@
 use groundhold_quantity::{Length, Level, Point, Slope, distance};
 
 use crate::grade::{GradeLine, grade_line};
-use crate::{DrainCase, InvertPoint, Outlet, WallLine};
+use crate::{DrainCase, InvertPoint, WallLine};
+
+/// Where a pipe goes: to an outlet in the open, or into the pipe of another wall at its low end.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Target {
+    /// In plan.
+    pub at: Point,
+    /// Invert there.
+    pub level: Level,
+    /// The wall whose pipe it joins.
+    pub joins: Option<String>,
+}
 
 /// A way along the wall, seen from the high end.
 pub(crate) struct Way {
@@ -12,7 +23,7 @@ pub(crate) struct Way {
     /// Distance from the high end, place and wall chainage of each station.
     places: Vec<(f64, Point, Length)>,
     /// From the low end to the outlet, m.
-    leg: f64,
+    pub leg: f64,
 }
 
 impl Way {
@@ -20,12 +31,12 @@ impl Way {
         let line = grade_line(&self.base, fall.to_ratio());
         Level::m(line.last().map_or(f64::NEG_INFINITY, |p| p.1) - fall.to_ratio() * self.leg)
     }
-    fn low_end(&self) -> Option<Point> {
+    pub(crate) fn low_end(&self) -> Option<Point> {
         self.places.last().map(|p| p.1)
     }
 }
 
-fn way(case: &DrainCase, wall: &WallLine, backwards: bool) -> Way {
+fn way(case: &DrainCase, wall: &WallLine, backwards: bool, target: Option<&Target>) -> Way {
     let first = wall.stations.first().map_or(Length::ZERO, |s| s.chainage);
     let length = wall.length();
     let from_high = |c: Length| if backwards { (length - (c - first)).to_m() } else { (c - first).to_m() };
@@ -39,16 +50,16 @@ fn way(case: &DrainCase, wall: &WallLine, backwards: bool) -> Way {
         places: stations.iter().map(|s| (from_high(s.chainage), s.at, s.chainage)).collect(),
         leg: 0.0,
     };
-    way.leg = match (case.outlet, way.low_end()) {
-        (Some(o), Some(end)) => distance(end, o.at).to_m(),
+    way.leg = match (target, way.low_end()) {
+        (Some(t), Some(end)) => distance(end, t.at).to_m(),
         _ => 0.0,
     };
     way
 }
 
 /// The direction in which the pipe arrives highest; of two that arrive within a millimetre, the shorter.
-pub(crate) fn downhill_way(case: &DrainCase, wall: &WallLine) -> Way {
-    let (on, back) = (way(case, wall, false), way(case, wall, true));
+pub(crate) fn downhill_way(case: &DrainCase, wall: &WallLine, target: Option<&Target>) -> Way {
+    let (on, back) = (way(case, wall, false, target), way(case, wall, true, target));
     let gain = back.arrives(case.pipe.fall) - on.arrives(case.pipe.fall);
     let better = if gain.abs() <= Length::mm(1.0) { back.leg < on.leg } else { gain > Length::ZERO };
     if better { back } else { on }
@@ -56,9 +67,9 @@ pub(crate) fn downhill_way(case: &DrainCase, wall: &WallLine) -> Way {
 
 /// The fall at which the pipe is laid: the wished one if the outlet can be reached with it, else the largest that
 /// reaches it, not below the least; then also by how much the outlet is too high at the least.
-pub(crate) fn fall_that_reaches(case: &DrainCase, way: &Way) -> (Slope, Option<Length>) {
+pub(crate) fn fall_that_reaches(case: &DrainCase, way: &Way, target: Option<&Target>) -> (Slope, Option<Length>) {
     let (wished, least) = (case.pipe.fall, case.pipe.fall_least.min(case.pipe.fall));
-    let Some(outlet) = case.outlet else { return (wished, None) };
+    let Some(outlet) = target else { return (wished, None) };
     if way.arrives(wished) >= outlet.level {
         return (wished, None);
     }
@@ -79,7 +90,7 @@ pub(crate) fn points(
     line: &GradeLine,
     fall: Slope,
     reaches: bool,
-    outlet: Option<Outlet>,
+    target: Option<&Target>,
 ) -> Vec<InvertPoint> {
     let mut stops: Vec<(f64, f64)> = line.to_vec();
     for d in turns(&way.places) {
@@ -96,7 +107,7 @@ pub(crate) fn points(
             InvertPoint { chainage: Length::m(d), at, invert: Level::m(z), wall_chainage: Some(chainage) }
         })
         .collect();
-    if let (Some(o), Some(&last)) = (outlet, points.last())
+    if let (Some(o), Some(&last)) = (target, points.last())
         && way.leg > 1e-3
     {
         let at_fall = last.invert - Length::m(fall.to_ratio() * way.leg);

@@ -1,7 +1,11 @@
 //! What runs out of a weep hole, and when does rising water lift the soil?
 
-use groundhold_quantity::{Flow, Length};
+use groundhold_finding::{Finding, Place, Remedy};
+use groundhold_quantity::{Flow, Length, Level, Share, trim};
 use groundhold_working::{Found, Input, Limits, Number, Output, Source, Trace, Unit, Working, check_range};
+
+use crate::findings::WEEPS_SMALL;
+use crate::{DrainCase, Station, WallLine, WeepWish};
 
 /// Flow through a hole with water standing above it.
 ///
@@ -105,4 +109,95 @@ pub fn weeps(wall: Length, spacing: Length, diameter: Length, head: Length) -> g
         flow: Flow::l_per_s(one * count),
         trace: Trace::new(&ORIFICE, given.map(Into::into).to_vec()),
     })
+}
+
+/// Height of water above the middle of a hole at which it passes a flow.
+///
+/// # Source
+/// Torricelli with a discharge coefficient, turned round.
+/// # Symbols
+/// Q flow through one hole (l/s), d its diameter (m), C_d discharge coefficient; g = 9.81 m/s².
+/// # Gives
+/// h = (Q/(C_d·πd²/4))²/2g, m.
+/// # Not for
+/// Long holes and holes behind fabric, which ask for more.
+/// # Errors
+/// None of its own.
+/// # By hand
+/// 8.4407 l/s through 75 mm: 0.5 m (reference case HY-04-back).
+pub(crate) fn head<N: Number>(flow: N, diameter: N, coefficient: N) -> N {
+    let area = (diameter.squared() * (std::f64::consts::PI / 4.0)).named("A", Unit::M2);
+    ((flow / 1000.0 / (coefficient * area)).squared() / (2.0 * 9.81)).named("h", Unit::M)
+}
+
+/// The working of `head`.
+pub static WEEP_HEAD: Working = Working {
+    name: "water/orifice-head",
+    title: "How high does water stand above a weep hole that passes a flow?",
+    source: Source { work: "Torricelli with a discharge coefficient", place: "any hydraulics text, turned round" },
+    not_for: "long holes and holes behind fabric, which ask for more",
+    inputs: &[
+        Input::new("flow", "Q", "flow through one hole", Unit::L_S, Limits::ours(0.0, 1000.0)),
+        Input::new("diameter", "d", "diameter of the hole", Unit::M, Limits::ours(0.001, 1.0)),
+        Input::new("coefficient", "C_d", "discharge coefficient", Unit::NONE, Limits::ours(0.3, 1.0)).or(0.61),
+    ],
+    outputs: &[Output { key: "head", words: "water above the middle of the hole", unit: Unit::M }],
+    run: |g| Ok(vec![Found::One(head(g.one("flow")?, g.one("diameter")?, g.one("coefficient")?))]),
+};
+
+/// Walls that retain less than this count as full of water when their drain is blocked.
+const LOW: Length = Length::mm(300.0);
+
+/// Level to which water may stand at a station when the drain is blocked: as high above the holes as lets them pass the
+/// flow, no higher than the ground behind; the ground behind where there are no holes or the flow is not known.
+pub(crate) fn blocked(wall: &WallLine, s: &Station, wish: Option<&WeepWish>, flow: Option<Flow>) -> Level {
+    let (Some(w), Some(q)) = (wish, flow) else { return s.behind };
+    let holes = (wall.length() / w.spacing.max(Length::mm(100.0))).ceil().max(1.0);
+    let h = head(q.to_l_per_s() / holes, w.diameter.to_m().max(0.001), 0.61);
+    // Water covers the hole before it counts as an orifice.
+    let stands = s.front + w.above + Length::m(h).max(w.diameter / 2.0);
+    if stands.is_finite() { stands.min(s.behind) } else { s.behind }
+}
+
+/// How high water may stand behind a wall whose drain is blocked, as a share of the height that it retains: the largest
+/// of its stations that retain 300 mm or more; all of it without weep holes, without a flow, and for a lower wall.
+pub fn blocked_share(wall: &WallLine, wish: Option<&WeepWish>, flow: Option<Flow>) -> Share {
+    let high = wall.stations.iter().filter(|s| s.behind - s.front >= LOW);
+    let share = high.map(|s| (blocked(wall, s, wish, flow) - s.front) / (s.behind - s.front));
+    Share::fraction(share.reduce(f64::max).unwrap_or(1.0).clamp(0.0, 1.0))
+}
+
+/// The weep holes of a wall, and what stands against them where the flow is known.
+pub(crate) fn weeps_of(
+    case: &DrainCase,
+    wall: &WallLine,
+    wish: &WeepWish,
+    flow: Option<Flow>,
+) -> (Option<Weeps>, Option<Finding>) {
+    let high = wall.stations.iter().reduce(|a, b| if b.behind - b.front > a.behind - a.front { b } else { a });
+    let room = high.map_or(Length::ZERO, |s| s.behind - s.front - wish.above).max(Length::ZERO);
+    let Ok(found) = weeps(wall.length(), wish.spacing, wish.diameter, room) else { return (None, None) };
+    let short = flow.filter(|q| *q > found.flow).map(|q| {
+        let says = format!(
+            "{} weep holes of {} pass {} l/s before water stands to the ground behind; {} l/s come.",
+            found.count,
+            case.units.length(wish.diameter),
+            trim(found.flow.to_l_per_s(), 2),
+            trim(q.to_l_per_s(), 2)
+        );
+        let one = found.flow / f64::from(found.count);
+        let f = Finding::new(&WEEPS_SMALL, Place::of(&wall.id), says)
+            .with_utilisation((q / found.flow).min(999.0))
+            .with_trace(found.trace.clone());
+        if one > Flow::ZERO {
+            let needed = (q / one).ceil();
+            f.with_remedy(Remedy::theirs(format!(
+                "{needed} holes, one every {}.",
+                case.units.run(wall.length() / needed)
+            )))
+        } else {
+            f.with_remedy(Remedy::theirs("Holes nearer to the ground in front."))
+        }
+    });
+    (Some(found), short)
 }

@@ -33,11 +33,15 @@ fn case(ground: &Tin) -> DrainCase<'_> {
         ground,
         walls: vec![wall(101.15)],
         wanted: true,
-        rain: Some(Rain { intensity: RainIntensity::mm_per_h(60.0), source: "invented".into() }),
+        rain: Some(Rain::steady(RainIntensity::mm_per_h(60.0), "invented")),
         runoff: *runoff("lawn heavy steep").expect("the table has lawn"),
         uphill: Some(Length::ZERO),
         groundwater: None,
-        outlet: Some(Outlet { at: Point::m(14.0, 4.0), level: Level::m(100.8) }),
+        outlets: vec![Outlet { at: Point::m(14.0, 4.0), level: Level::m(100.8) }],
+        soakaway: None,
+        swales: vec![],
+        weeps: None,
+        footings: vec![],
         pipe: PipeWish::default(),
         bed: Bed::default(),
         zone: ZoneWish::default(),
@@ -143,15 +147,15 @@ fn the_pipe_starts_at_the_base_falls_to_the_near_end_and_reaches_the_outlet() {
 fn an_outlet_too_high_says_by_how_much_and_the_level_it_names_mends_it() {
     let ground = hill();
     let mut c = case(&ground);
-    c.outlet = Some(Outlet { at: Point::m(14.0, 4.0), level: Level::m(101.2) });
+    c.outlets = vec![Outlet { at: Point::m(14.0, 4.0), level: Level::m(101.2) }];
     let out = drain(&c);
     let found = out.findings.iter().find(|f| f.kind.code == "W-004").unwrap();
     let wanted = &found.remedies[0].change[0];
     assert_eq!((wanted.element.as_str(), wanted.field.as_str()), ("drain", "outlet.level"));
     let level: Level = groundhold_quantity::parse(&wanted.value).unwrap();
-    c.outlet = Some(Outlet { at: Point::m(14.0, 4.0), level });
+    c.outlets = vec![Outlet { at: Point::m(14.0, 4.0), level }];
     assert!(!codes(&c).contains(&"W-004"), "{wanted:?}");
-    c.outlet = Some(Outlet { at: Point::m(14.0, 4.0), level: level + Length::mm(11.0) });
+    c.outlets = vec![Outlet { at: Point::m(14.0, 4.0), level: level + Length::mm(11.0) }];
     assert!(codes(&c).contains(&"W-004"), "{wanted:?}");
 }
 
@@ -161,7 +165,7 @@ fn between_wished_and_least_fall_the_pipe_is_laid_flatter_and_says_so() {
     let mut c = case(&ground);
     let leg = math::hypot(2.0, 6.0);
     let run = 6.0 + leg;
-    c.outlet = Some(Outlet { at: Point::m(14.0, 4.0), level: Level::m(101.15 - run / 120.0) });
+    c.outlets = vec![Outlet { at: Point::m(14.0, 4.0), level: Level::m(101.15 - run / 120.0) }];
     let out = drain(&c);
     let pipe = &out.pipes[0];
     assert!((pipe.fall.to_one_in() - 120.0).abs() < 0.01, "{}", pipe.fall.to_one_in());
@@ -176,7 +180,7 @@ fn stone_cap_and_fabric_of_an_even_wall_are_what_one_reckons_by_hand() {
     c.bed.under = Length::ZERO;
     c.pipe.fall = Slope::ratio(1e-4);
     c.pipe.fall_least = Slope::ratio(1e-4);
-    c.outlet = None;
+    c.outlets = vec![];
     c.pipe.diameter = Some(Length::mm(100.0));
     let out = drain(&c);
     let zone = out.walls[0].zone.as_ref().unwrap();
@@ -219,7 +223,7 @@ fn clay_needs_fabric_against_coarse_stone_and_coarse_sand_needs_less() {
 fn a_pipe_too_small_names_one_that_does() {
     let ground = hill();
     let mut c = case(&ground);
-    c.rain = Some(Rain { intensity: RainIntensity::mm_per_h(400.0), source: "invented".into() });
+    c.rain = Some(Rain::steady(RainIntensity::mm_per_h(400.0), "invented"));
     c.uphill = Some(Length::m(40.0));
     c.pipe.diameter = Some(Length::mm(65.0));
     let out = drain(&c);
@@ -235,7 +239,7 @@ fn a_pipe_too_small_names_one_that_does() {
 fn what_is_missing_or_left_out_is_said() {
     let ground = hill();
     let mut c = case(&ground);
-    (c.rain, c.outlet, c.uphill) = (None, None, None);
+    (c.rain, c.outlets, c.uphill) = (None, vec![], None);
     c.groundwater = Some(Length::mm(400.0));
     let said = codes(&c);
     for code in ["W-001", "W-002", "W-009", "W-015"] {
@@ -287,13 +291,13 @@ fn a_pipe_under_a_wall_a_buried_outlet_a_hanging_pipe_and_one_off_the_survey_are
     let mut c = case(&ground);
     let ground_there = Level::m(100.8);
     for (mm, buried) in [(151.0, true), (149.0, false)] {
-        c.outlet = Some(Outlet { at: Point::m(14.0, 4.0), level: ground_there - Length::mm(mm) });
+        c.outlets = vec![Outlet { at: Point::m(14.0, 4.0), level: ground_there - Length::mm(mm) }];
         assert_eq!(codes(&c).contains(&"W-011"), buried, "{mm}");
     }
     assert!(!codes(&c).contains(&"W-012"));
-    c.outlet = Some(Outlet { at: Point::m(14.0, 0.5), level: Level::m(100.9) });
+    c.outlets = vec![Outlet { at: Point::m(14.0, 0.5), level: Level::m(100.9) }];
     assert!(codes(&c).contains(&"W-012"));
-    c.outlet = Some(Outlet { at: Point::m(14.0, -3.0), level: Level::m(99.4) });
+    c.outlets = vec![Outlet { at: Point::m(14.0, -3.0), level: Level::m(99.4) }];
     let out = drain(&c);
     assert!(out.findings.iter().any(|f| f.kind.code == "W-017"));
     assert!(out.pipes[0].trench.beyond_survey > Length::m(2.0));
@@ -304,7 +308,7 @@ fn the_outlet_trench_holds_its_stone_and_the_soil_put_back() {
     let ground = hill();
     let mut c = case(&ground);
     // Straight down the slope from the wall's end: ground 102 − 0.2 d, pipe from 101.09 to 100.0 over 8 m.
-    c.outlet = Some(Outlet { at: Point::m(12.0, 2.0), level: Level::m(100.0) });
+    c.outlets = vec![Outlet { at: Point::m(12.0, 2.0), level: Level::m(100.0) }];
     c.pipe.diameter = Some(Length::mm(100.0));
     let t = drain(&c).pipes[0].trench.clone();
     let depth = |ground: f64, invert: f64| ground - invert + 0.05;
@@ -382,7 +386,7 @@ proptest! {
         for (s, b) in c.walls[0].stations.iter_mut().zip(&bases) {
             s.base = Level::m(*b);
         }
-        c.outlet = Some(Outlet { at: Point::m(x, y), level: Level::m(out) });
+        c.outlets = vec![Outlet { at: Point::m(x, y), level: Level::m(out) }];
         let drained = drain(&c);
         let pipe = &drained.pipes[0];
         for w in pipe.points.windows(2) {
@@ -421,7 +425,7 @@ proptest! {
         let ground = hill();
         let mut c = case(&ground);
         let mut with = |i: f64| {
-            c.rain = Some(Rain { intensity: RainIntensity::mm_per_h(i), source: "invented".into() });
+            c.rain = Some(Rain::steady(RainIntensity::mm_per_h(i), "invented"));
             let d = drain(&c);
             (d.walls[0].flow.unwrap_or(Flow::ZERO), d.pipes[0].diameter)
         };

@@ -8,7 +8,8 @@ use crate::Scene;
 const WIDE: f64 = 390.0;
 const HIGH: f64 = 248.0;
 
-/// Every drawing of a plan with its name: `plan`, `elevation-W1`, `section-W1`, `as-found-E1`, `steps-S1`, `ramp-R1`, `site-section`,
+/// Every drawing of a plan with its name: `plan`, `elevation-W1`, `section-W1`, `as-found-E1`, `steps-S1`, `ramp-R1`,
+/// `drain-W1`, `site-section`,
 /// `cutting` (with `-2`, `-3` for further sheets), `programme`.
 pub fn drawings(plan: &Plan) -> Vec<(String, Scene)> {
     let mut all = vec![("plan".to_string(), plan_view(plan, WIDE, HIGH))];
@@ -27,8 +28,12 @@ pub fn drawings(plan: &Plan) -> Vec<(String, Scene)> {
     for r in &plan.shaped.ramps {
         all.push((format!("ramp-{}", r.id), ramp_section(plan, &r.id, 260.0, 100.0)));
     }
+    for p in &plan.drained.pipes {
+        all.push((format!("drain-{}", p.wall), drain_long_section(plan, &p.wall, WIDE, 130.0)));
+    }
     all.push(("site-section".to_string(), site_section(plan, WIDE, 100.0)));
-    for (i, s) in cutting_bars(plan, 277.0, 190.0).into_iter().enumerate() {
+    let cut = if plan.take_off.cutting.is_empty() { vec![] } else { cutting_bars(plan, 277.0, 190.0) };
+    for (i, s) in cut.into_iter().enumerate() {
         all.push((if i == 0 { "cutting".to_string() } else { format!("cutting-{}", i + 1) }, s));
     }
     all.push(("programme".to_string(), programme_bars(plan, WIDE, 200.0)));
@@ -48,6 +53,11 @@ pub fn elevation(plan: &Plan, wall: &str, width: f64, height: f64) -> Scene {
 /// The governing cross-section of a wall with what presses on it; an empty sheet for an unknown wall.
 pub fn section(plan: &Plan, wall: &str, width: f64, height: f64) -> Scene {
     crate::section::section(plan, wall, width, height)
+}
+
+/// The drain of a wall along its way, with its invert levels; an empty sheet for a wall without one.
+pub fn drain_long_section(plan: &Plan, wall: &str, width: f64, height: f64) -> Scene {
+    crate::long_section::drain_long_section(plan, wall, width, height)
 }
 
 /// A wall that stands already, in section as it was found; an empty sheet for an unknown one.
@@ -205,6 +215,7 @@ mod tests {
             cutting_bars(&plan, w, h);
             programme_bars(&plan, w, h);
             site_section(&plan, w, h);
+            drain_long_section(&plan, "W1", w, h);
         }
     }
 

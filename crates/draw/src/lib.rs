@@ -10,6 +10,7 @@ mod clip;
 mod dimension;
 mod frame;
 mod hatch;
+mod long_section;
 mod naming;
 #[cfg(test)]
 mod overlap;
@@ -31,8 +32,8 @@ mod site_section;
 mod steps;
 
 pub use drawings::{
-    cutting_bars, drawings, elevation, picture, plan_view, programme_bars, ramp_section, section, section_as_found,
-    site_section, steps_detail,
+    cutting_bars, drain_long_section, drawings, elevation, picture, plan_view, programme_bars, ramp_section, section,
+    section_as_found, site_section, steps_detail,
 };
 pub use scene::{Align, At, Ink, Item, Label, Pen, Scene, Weight};
 pub use svg::to_svg;

@@ -43,6 +43,8 @@ pub fn spreadsheet(plan: &Plan, date: &str) -> Result<Vec<u8>, NoSpreadsheet> {
         ("Pegs", grids::pegs(plan)),
         ("Proofs", grids::checks(plan)),
         ("Earthworks", grids::earthworks(plan)),
+        ("Drainage", grids::drainage(plan)),
+        ("Carries", grids::carries(plan)),
         ("Programme", grids::programme(plan)),
         ("Findings", grids::findings(plan)),
     ];

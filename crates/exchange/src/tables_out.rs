@@ -16,6 +16,8 @@ pub fn tables_out(plan: &Plan) -> Vec<(String, String)> {
         grids::order(plan),
         grids::quote(plan),
         grids::earthworks(plan),
+        grids::drainage(plan),
+        grids::carries(plan),
         grids::findings(plan),
         grids::programme(plan),
         grids::walls_as_found(plan),

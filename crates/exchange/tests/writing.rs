@@ -52,8 +52,28 @@ const MORE_FIELDS: &[(&str, &str)] = &[
         "[shape]",
         "[ground.measured]\nunit_weight = \"18.3 kN/m3\"\nfriction = \"27.5 deg\"\nsource = \"a lab\"\n[shape]",
     ),
-    ("turf    = \"40 mm\"", "turf    = \"40 mm\"\nwater   = \"1.4 m\""),
-    ("level   = \"101.080 m\"", "level   = \"balance\"\nfall    = \"1:80 toward south\""),
+    (
+        "turf    = \"40 mm\"",
+        "turf    = \"40 mm\"\nwater   = \"1.4 m\"\nmoisture = \"22 %\"\n\
+         sieves  = [[\"0.002 mm\", \"12 %\"], [\"0.075 mm\", \"60 %\"], [\"0.6 mm\", \"90 %\"], [\"4.75 mm\", \"99 %\"]]\n\
+         rock    = [{ at = [\"4 m\", \"8 m\"], depth = \"1.1 m\" }, { at = [\"9 m\", \"8 m\"], depth = \"900 mm\" }]",
+    ),
+    (
+        "surface = \"lawn heavy steep\"",
+        "surface = \"lawn heavy steep\"\n\
+         outlets = [{ at = [\"14 m\", \"1 m\"], level = \"99.8 m\" }]\n\
+         swale   = [{ above = \"W1\", bed = \"200 mm\", sides = \"1:2\", fall = \"1:80\", lining = \"gravel 25\" }]\n\
+         weeps   = { diameter = \"50 mm\", spacing = \"1.2 m\" }\n\
+         soakaway = { at = [\"1 m\", \"-1 m\"], level = \"99.5 m\", width = \"1 m\", depth = \"1.2 m\", rate = \"36 mm/h\", source = \"a pit\" }",
+    ),
+    (
+        "intensity = \"60 mm/h\",",
+        "intensity = \"60 mm/h\", durations = [[\"5 min\", \"110 mm/h\"], [\"1 h\", \"30 mm/h\"]],",
+    ),
+    (
+        "level   = \"101.080 m\"",
+        "level   = \"cheapest\"\nbetween = [\"100.9 m\", \"101.2 m\"]\nfall    = \"1:80 toward south\"",
+    ),
     ("ends    = [\"fade\", \"fade\"]", "ends    = [\"at\", \"fade\"]"),
     (
         "[wall.spec]",
@@ -215,7 +235,7 @@ fn a_column_that_holds_a_length_says_its_unit() {
     let plan = demo_plan();
     for (name, text) in tables_out(&plan) {
         let rows = csv_rows(&text);
-        let units = ["_m", "_m3", "_deg", "_kg", "_eur", "_days", "_hours"];
+        let units = ["_m", "_m3", "_ratio", "_l_per_s", "_m_per_s", "_deg", "_kg", "_eur", "_days", "_hours"];
         let counts = [
             "post",
             "course",

@@ -27,7 +27,16 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
         flow.facts(&all);
         if let Some(pipe) = pipe {
             flow.table(&inverts(pipe, u));
+            flow.table(&reaches(pipe, u));
         }
+    }
+    for s in &d.swales {
+        flow.heading(&format!("Swale above {}", s.wish.above));
+        flow.facts(&swale_facts(s, u));
+    }
+    if let Some(s) = &d.soakaway {
+        flow.heading("Soakaway");
+        flow.facts(&soakaway_facts(s, u));
     }
     flow.finish()
 }
@@ -39,6 +48,83 @@ fn rain(plan: &Plan) -> String {
     }
 }
 
+fn swale_facts(s: &groundhold_drain::Swale, u: Units) -> Vec<(String, String)> {
+    let mut all = vec![
+        ("Line".to_string(), format!("{} along the contour, falling {}", u.run(s.length), u.slope(s.wish.fall))),
+        (
+            "Section".to_string(),
+            format!(
+                "bed {}, sides 1 in {}, {} deep at least, {} from edge to edge, {} dug",
+                u.length(s.wish.bed),
+                trim(s.wish.side, 2),
+                u.length(s.depth_least),
+                u.run(s.width),
+                u.volume(s.dug)
+            ),
+        ),
+        ("Catchment".to_string(), u.area(s.catchment.area())),
+    ];
+    if let (Some(q), Some(w)) = (s.flow, &s.water) {
+        let words = format!(
+            "{}: {} deep, {} m/s, {} Pa on {} ({} % of what it stands)",
+            flow_words(q),
+            u.length(w.depth),
+            trim(w.velocity_m_per_s, 2),
+            trim(w.shear.to_pa(), 1),
+            s.wish.lining.name,
+            trim(w.utilisation * 100.0, 0)
+        );
+        all.push(("In the design rain".to_string(), words));
+    }
+    all
+}
+
+fn soakaway_facts(s: &groundhold_drain::Soakaway, u: Units) -> Vec<(String, String)> {
+    let rate = s.wish.rate.map_or(0.0, |r| r.to_mm_per_h());
+    vec![
+        (
+            "Size".to_string(),
+            format!("{} × {}, {} below the incoming pipe", u.run(s.length), u.run(s.wish.width), u.run(s.wish.depth)),
+        ),
+        ("Ground takes".to_string(), format!("{} mm/h ({})", trim(rate, 1), s.wish.source)),
+        (
+            "Storage".to_string(),
+            format!(
+                "{} of {} asked by a rain of {} min",
+                u.volume(s.has),
+                u.volume(s.asked),
+                trim(s.duration.to_min(), 0)
+            ),
+        ),
+        ("Half empty after".to_string(), format!("{} h", trim(s.half_empty.to_h(), 1))),
+    ]
+}
+
+/// Stretch by stretch: fall, flow and depth of water.
+fn reaches(p: &PipeRun, u: Units) -> Table {
+    let mut t = Table::new(vec![
+        figures(&format!("From{}", m(u))),
+        figures(&format!("To{}", m(u))),
+        figures("Fall"),
+        figures("Flow"),
+        figures("Carries, full"),
+        figures("Filled"),
+        figures("Velocity"),
+    ]);
+    for r in &p.reaches {
+        t.row([
+            metres(r.chainage.0, u),
+            metres(r.chainage.1, u),
+            u.slope(r.fall),
+            r.flow.map_or("–".into(), flow_words),
+            flow_words(r.capacity),
+            r.filled.map_or("–".into(), |f| format!("{} %", trim(f * 100.0, 0))),
+            r.velocity_m_per_s.map_or("–".into(), |v| format!("{} m/s", trim(v, 2))),
+        ]);
+    }
+    t
+}
+
 fn flow_words(f: groundhold_quantity::Flow) -> String {
     format!("{} l/s", trim(f.to_l_per_s(), 3))
 }
@@ -48,6 +134,26 @@ fn facts(w: &WallDrain, u: Units) -> Vec<(String, String)> {
     let mut all =
         vec![("Catchment".to_string(), format!("{}, of it {} beyond the survey", u.area(c.area()), u.area(c.beyond)))];
     all.extend(w.flow.map(|f| ("Flow in the design rain".to_string(), flow_words(f))));
+    all.extend(w.arrival.as_ref().map(|a| {
+        let words = format!(
+            "{} of way falling {}: {} min over land, {} min by Kirpich; the rain is read at {} min",
+            u.run(a.way),
+            u.slope(a.fall),
+            trim(a.overland.to_min(), 1),
+            trim(a.kirpich.to_min(), 1),
+            trim(a.time.to_min(), 1)
+        );
+        ("Water arrives in".to_string(), words)
+    }));
+    all.extend(w.weeps.as_ref().map(|h| {
+        let words = format!(
+            "{}, one every {}, passing {} before water stands to the ground behind",
+            h.count,
+            u.run(h.spacing),
+            flow_words(h.flow)
+        );
+        ("Weep holes".to_string(), words)
+    }));
     match &w.zone {
         Some(z) => all.extend([
             (
@@ -103,6 +209,11 @@ fn pipe_facts(p: &PipeRun, u: Units) -> Vec<(String, String)> {
             format!("{} % of the bore deep, {}", trim(filled * 100.0, 0), speed(v, u)),
         ));
     }
+    all.extend(
+        p.joins
+            .as_ref()
+            .map(|w| ("Runs into".to_string(), format!("the catch pit at the low end of the drain of {w}"))),
+    );
     match &p.outlet {
         Some(o) => all.push((
             "Outlet".into(),
@@ -113,6 +224,7 @@ fn pipe_facts(p: &PipeRun, u: Units) -> Vec<(String, String)> {
                 u.level(o.level)
             ),
         )),
+        None if p.joins.is_some() => {}
         None => all.push(("Outlet".into(), "none given".into())),
     }
     all.push((

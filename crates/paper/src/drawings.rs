@@ -33,6 +33,15 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
         })
         .collect();
     all.extend(together("Sections with pressures", sections, 2, 1));
+    let drains = plan
+        .drained
+        .pipes
+        .iter()
+        .map(|p| -> Wanted {
+            (format!("Drain of {}", p.wall), Box::new(move |w, h| draw::drain_long_section(plan, &p.wall, w, h)))
+        })
+        .collect();
+    all.extend(together("Drains, long sections", drains, 1, 2));
     let found = plan.old_walls.iter().map(|old| -> Wanted {
         (format!("{} as found", old.id), Box::new(move |w, h| draw::section_as_found(plan, &old.id, w, h)))
     });

@@ -54,6 +54,8 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
         flow.table(&t);
     }
     heaps_and_hands(&mut flow, plan, u);
+    carries(&mut flow, plan, u);
+    faces(&mut flow, plan, u);
     flow.finish()
 }
 
@@ -94,7 +96,7 @@ fn volume_or_dash(v: Volume, u: Units) -> String {
     if shows(v) { u.volume(v).replace('-', "−") } else { "–".into() }
 }
 
-fn balance(streams: [&Stream; 3], u: Units) -> Table {
+fn balance(streams: Vec<&Stream>, u: Units) -> Table {
     let mut t = Table::new(vec![
         words("Earth"),
         figures("Dug, bank"),
@@ -111,6 +113,7 @@ fn balance(streams: [&Stream; 3], u: Units) -> Table {
             Earth::Turf => "Turf",
             Earth::Topsoil => "Topsoil",
             Earth::Subsoil => "Subsoil",
+            Earth::Rock => "Rock",
         };
         t.row([
             name.into(),
@@ -125,6 +128,60 @@ fn balance(streams: [&Stream; 3], u: Units) -> Table {
         ]);
     }
     t
+}
+
+/// Who fills what, along which way, with the proof that no less work does.
+fn carries(flow: &mut Flow, plan: &Plan, u: Units) {
+    if let Some(t) = &plan.dug.turves {
+        let over =
+            if t.pieces_over >= 0 { format!("{} over", t.pieces_over) } else { format!("{} short", -t.pieces_over) };
+        flow.small(&format!(
+            "Turves of {} × {}: {} cut, {} laid again with one in ten broken, {over}.",
+            u.length(t.size.0),
+            u.length(t.size.1),
+            t.pieces_cut,
+            t.pieces_laid
+        ));
+    }
+    let Some(c) = plan.groundwork.carried.as_ref().filter(|c| !c.carries.is_empty()) else { return };
+    flow.heading("Who fills what");
+    let known = plan.groundwork.gate.is_some_and(|g| g.1);
+    let gate = if known {
+        "The gate is the nearest place on the street."
+    } else {
+        "Where soil leaves is not told; a ramp's foot or the lowest corner stands for it."
+    };
+    flow.small(&format!(
+        "Carried with the least work: {} m³·m in the bank, a metre up counted as ten along; no other way of sharing out has less than {}. {gate}",
+        trim(c.work, 1),
+        trim(c.bound, 1)
+    ));
+    let mut t =
+        Table::new(vec![words("Earth"), words("From"), words("To"), figures("Bank"), figures("Way"), figures("Up")]);
+    for x in c.carries.iter().filter(|x| shows(x.bank)) {
+        let up = x.way.as_ref().map_or("lifted over".into(), |w| u.length(w.climbs));
+        t.row([x.earth.words().into(), x.from.clone(), x.to.clone(), u.volume(x.bank), u.run(x.length), up]);
+    }
+    flow.table(&t);
+}
+
+/// How the face behind each wall is dug.
+fn faces(flow: &mut Flow, plan: &Plan, u: Units) {
+    if plan.dug.excavated.is_empty() {
+        return;
+    }
+    flow.heading("Faces while they stand open");
+    let mut t =
+        Table::new(vec![words("Wall"), words("Class"), figures("Height"), figures("More dug"), sentences("How")]);
+    for e in &plan.dug.excavated {
+        let how = match e.ways.as_slice() {
+            [] => "It may stand upright for the day; watch it after rain.".to_string(),
+            ways => ways.iter().map(|w| w.says(&|l| u.run(l))).collect::<Vec<_>>().join(" Or: "),
+        };
+        t.row([e.element.clone(), e.class.name.into(), u.length(e.height), u.volume(e.more), how]);
+    }
+    flow.table(&t);
+    flow.small("Classes and slopes: 29 CFR 1926 Subpart P, Appendix B, Table B-1 (United States). A competent person on the spot decides; local rules come first.");
 }
 
 fn heaps_and_hands(flow: &mut Flow, plan: &Plan, u: Units) {

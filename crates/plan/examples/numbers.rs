@@ -1,6 +1,6 @@
 //! Figures of the general-purpose numerics, for comparison with independent libraries: `cargo xtask crosscheck`.
 //!
-//! One JSON object a line: a triangulation with its volume and contours, a network of tapes, a cutting list.
+//! One JSON object a line: a triangulation with its volume and contours, a network of tapes, soil to be carried, a cutting list.
 
 use groundhold_measure::position::{Accuracy, Lie, Measured, Peg, Reading, Survey, locate};
 use groundhold_order::{DEFAULT_EFFORT, Demand, Saw, Stock, cut};
@@ -21,6 +21,7 @@ fn main() {
     for seed in 1..=4 {
         surface(seed, 40 * seed as usize);
         network(seed);
+        carrying(seed, 2 + 3 * seed as usize, 1 + 4 * seed as usize);
     }
     cutting();
 }
@@ -90,6 +91,25 @@ fn network(seed: u32) {
         list(tapes.iter().copied()),
         p.at.x,
         p.at.y
+    );
+}
+
+/// Soil from so many places to so many others.
+fn carrying(seed: u32, sources: usize, sinks: usize) {
+    let mut chance = Chance(seed + 100);
+    let supply: Vec<f64> = (0..sources).map(|_| 20.0 * chance.next()).collect();
+    let shares: Vec<f64> = (0..sinks).map(|_| 0.05 + chance.next()).collect();
+    let (all, parts) = (supply.iter().sum::<f64>(), shares.iter().sum::<f64>());
+    let demand: Vec<f64> = shares.iter().map(|s| all * s / parts).collect();
+    let cost: Vec<Vec<f64>> = (0..sources).map(|_| (0..sinks).map(|_| 60.0 * chance.next()).collect()).collect();
+    let Ok(t) = groundhold_dig::transport(&supply, &demand, &cost) else { return };
+    println!(
+        "{{\"kind\":\"carrying\",\"supply\":{},\"demand\":{},\"cost\":{},\"total\":{:.17e},\"bound\":{:.17e}}}",
+        list(supply.iter().copied()),
+        list(demand.iter().copied()),
+        list(cost.iter().flatten().copied()),
+        t.cost,
+        t.bound
     );
 }
 

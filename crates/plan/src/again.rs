@@ -53,7 +53,7 @@ impl<'a> Earlier<'a> {
         self.before?.walls.iter().find(|w| w.id == case.id && w.case == *case)
     }
     pub fn drained(&self, walls: &[WallPlan]) -> Option<&'a Drained> {
-        let before = self.same_site().filter(|p| p.job.drain == self.job.drain)?;
+        let before = self.same_site().filter(|p| p.job.drain == self.job.drain && p.job.near == self.job.near)?;
         let same = before.walls.len() == walls.len()
             && before.walls.iter().zip(walls).all(|(a, b)| drainage::line(a) == drainage::line(b));
         same.then_some(&before.drained)

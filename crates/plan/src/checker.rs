@@ -21,6 +21,7 @@ pub fn check(plan: &Plan) -> Vec<Violation> {
     let mut found = vec![];
     boards_end_on_posts(plan, &mut found);
     courses_are_whole(plan, &mut found);
+    strips_cover_the_wall(plan, &mut found);
     pieces_are_cut_once(plan, &mut found);
     bars_hold_their_pieces(plan, &mut found);
     soil_is_kept(plan, &mut found);
@@ -28,6 +29,8 @@ pub fn check(plan: &Plan) -> Vec<Violation> {
     money_adds_up(plan, &mut found);
     tapes_meet(plan, &mut found);
     pipes_fall(plan, &mut found);
+    soil_is_carried(plan, &mut found);
+    ground_is_one_surface(plan, &mut found);
     found
 }
 
@@ -81,6 +84,40 @@ fn courses_are_whole(plan: &Plan, found: &mut Vec<Violation>) {
                     format!("{} post {}", w.id, p.number),
                     by.to_m(),
                 );
+            }
+        }
+    }
+}
+
+/// Strips follow each other from end to end, and each stands from its underside to its top, on ground and not above it.
+fn strips_cover_the_wall(plan: &Plan, found: &mut Vec<Violation>) {
+    for w in &plan.walls {
+        let strips = &w.layout.strips;
+        let on = |n: usize| format!("{} strip {n}", w.id);
+        for pair in strips.windows(2) {
+            let gap = (pair[1].chainage.0 - pair[0].chainage.1).abs();
+            if gap > FITS {
+                fail(found, "strips follow each other", on(pair[1].number), gap.to_m());
+            }
+        }
+        let covered: Length = strips.iter().map(groundhold_hold::Strip::length).sum();
+        let by = (covered - w.layout.length).abs();
+        if by > FITS {
+            fail(found, "strips cover the wall", w.id.clone(), by.to_m());
+        }
+        for s in strips {
+            if s.top < s.foot {
+                fail(found, "a strip stands from its foot to its top", on(s.number), (s.foot - s.top).to_m());
+            }
+            // A wall on posts has its base at each post and not between them: `hold` says where that is too little.
+            if !w.layout.posts.is_empty() {
+                continue;
+            }
+            if s.foot < s.base {
+                fail(found, "a strip stands on its base", on(s.number), (s.base - s.foot).to_m());
+            }
+            if s.base > s.front + FITS {
+                fail(found, "a base lies in the ground", on(s.number), (s.base - s.front).to_m());
             }
         }
     }
@@ -172,6 +209,19 @@ fn volumes_agree(plan: &Plan, found: &mut Vec<Violation>) {
     }
 }
 
+fn ground_is_one_surface(plan: &Plan, found: &mut Vec<Violation>) {
+    use groundhold_shape::Flaw;
+    for flaw in plan.shaped.flaws(&plan.survey.ground) {
+        match flaw {
+            Flaw::Overlap { of, area, .. } => {
+                fail(found, "no two pieces of finished ground overlap", of.join(" "), area.to_m2());
+            }
+            Flaw::Uncovered { area } => fail(found, "the surface covers the survey once", String::new(), area.to_m2()),
+            Flaw::Step { of, height, .. } => fail(found, "no step inside an element", of, height.to_m()),
+        }
+    }
+}
+
 fn area_and_middle(ring: &[Point]) -> (f64, Point) {
     let Some(o) = ring.first() else { return (0.0, Point::default()) };
     let (mut area, mut x, mut y) = (0.0, 0.0, 0.0);
@@ -215,7 +265,28 @@ fn tapes_meet(plan: &Plan, found: &mut Vec<Violation>) {
     }
 }
 
+/// Every earth that is dug is carried somewhere, and no carrying has less work than the bound.
+fn soil_is_carried(plan: &Plan, found: &mut Vec<Violation>) {
+    let Some(c) = &plan.groundwork.carried else { return };
+    if (c.work - c.bound).abs() > 1e-6 * c.work.max(1.0) {
+        fail(found, "the least work is proved", String::new(), c.work - c.bound);
+    }
+    for s in plan.dug.streams() {
+        let heap = format!("heap of {}", s.earth.words());
+        let first = c.carries.iter().filter(|x| x.earth == s.earth && x.from != heap && x.from != "gate");
+        let by = (first.map(|x| x.bank).sum::<Volume>() - s.dug).to_m3().abs();
+        if by > 1e-7 * s.dug.to_m3().max(1.0) {
+            fail(found, "what is dug is carried", s.earth.words().into(), by);
+        }
+    }
+}
+
 fn pipes_fall(plan: &Plan, found: &mut Vec<Violation>) {
+    for s in &plan.drained.swales {
+        for w in s.points.windows(2).filter(|w| w[1].invert > w[0].invert) {
+            fail(found, "a swale falls all the way", s.wish.above.clone(), (w[1].invert - w[0].invert).to_m());
+        }
+    }
     for p in &plan.drained.pipes {
         for w in p.points.windows(2) {
             let rise = w[1].invert - w[0].invert;

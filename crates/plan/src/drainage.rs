@@ -2,7 +2,7 @@
 
 use groundhold_dig as dig;
 use groundhold_drain as drain;
-use groundhold_quantity::{Length, Level, Volume};
+use groundhold_quantity::{Length, Volume};
 use groundhold_surface::Tin;
 
 use crate::job::{Event, Find, Job};
@@ -39,24 +39,99 @@ pub(crate) fn drained(job: &Job, ground: &Tin, walls: &[WallPlan], soil: &str) -
             format!("found `{fill}`, expected one of {}", known.join(", ")),
         ));
     }
-    let (Some(runoff), Some(stone)) = (runoff, stone) else { return Err(troubles) };
+    let grading = match job.ground.sieves.as_slice() {
+        [] => drain::soil_grading(soil).copied(),
+        sieves => {
+            drain::grading_of(sieves).map_err(|e| troubles.push(Trouble::new(Part::Choice("ground.sieves"), e))).ok()
+        }
+    };
+    for s in &w.swales {
+        if !job.walls.iter().any(|j| j.id == s.above) {
+            let says = format!("a swale is wished for above `{}`, which is no wall of this job", s.above);
+            troubles.push(Trouble::new(Part::Choice("drain.swale"), says));
+        }
+    }
+    let (Some(runoff), Some(stone), true) = (runoff, stone, troubles.is_empty()) else { return Err(troubles) };
     let case = drain::DrainCase {
         ground,
         walls: walls.iter().map(line).collect(),
         wanted: w.wanted,
-        rain: w.rain.as_ref().map(|(intensity, source)| drain::Rain { intensity: *intensity, source: source.clone() }),
+        rain: rain(job),
         runoff,
         uphill: (w.uphill > Length::ZERO).then_some(w.uphill),
         groundwater: water(job),
-        outlet: w.outlet.map(|(at, level)| drain::Outlet { at, level }),
+        outlets: w
+            .outlet
+            .iter()
+            .chain(&w.more_outlets)
+            .map(|(at, level)| drain::Outlet { at: *at, level: *level })
+            .collect(),
+        soakaway: w.soakaway.clone(),
+        swales: swales(job, walls),
+        weeps: w.weeps,
+        footings: footings(job),
         pipe: drain::PipeWish { diameter: w.pipe, ..drain::PipeWish::default() },
         bed: drain::Bed::default(),
         zone: drain::ZoneWish::default(),
-        soil: drain::soil_grading(soil).copied(),
+        soil: grading,
         stone,
         units: job.about.units,
     };
     Ok(drain::drain(&case))
+}
+
+fn rain(job: &Job) -> Option<drain::Rain> {
+    let (intensity, source) = job.drain.rain.as_ref()?;
+    Some(drain::Rain { intensity: *intensity, source: source.clone(), curve: job.drain.rain_curve.clone() })
+}
+
+/// The swales, each above the first run of its wall.
+fn swales(job: &Job, walls: &[WallPlan]) -> Vec<drain::SwaleWish> {
+    let run = |s: &drain::SwaleWish| walls.iter().find(|w| w.of == s.above).map(|w| w.id.clone());
+    let named = job.drain.swales.iter().filter_map(|s| Some(drain::SwaleWish { above: run(s)?, ..s.clone() }));
+    named.collect()
+}
+
+fn footings(job: &Job) -> Vec<(String, Vec<groundhold_quantity::Point>)> {
+    let all = job.near.iter().filter_map(|n| match &n.kind {
+        crate::job::NearKind::Footing(what) => Some((format!("{} ({what})", n.id), n.line.clone())),
+        _ => None,
+    });
+    all.collect()
+}
+
+/// How high water may stand behind each wall whose drain is blocked, as a share of what it retains; all of it for a wall that
+/// is not named. Only weep holes let it stand lower.
+pub(crate) fn blocked(
+    job: &Job,
+    ground: &Tin,
+    shaped: &groundhold_shape::Shaped,
+) -> Vec<(String, groundhold_quantity::Share)> {
+    let surface = if job.drain.surface.is_empty() { RUNOFF } else { &job.drain.surface };
+    let (Some(weeps), Some(rain), Some(runoff)) = (&job.drain.weeps, rain(job), drain::runoff(surface)) else {
+        return vec![];
+    };
+    let lines: Vec<drain::WallLine> = shaped.walls.iter().filter(|w| w.stations.len() >= 2).map(profile).collect();
+    let uphill = (job.drain.uphill > Length::ZERO).then_some(job.drain.uphill);
+    let areas = drain::catchments(ground, &lines, uphill);
+    let share = |(line, c): (&drain::WallLine, drain::Catchment)| {
+        let time = drain::arrival(c.way, c.fall, runoff.high).time;
+        let flow = drain::rational(runoff.high, c.area(), rain.at(time)).ok().map(|f| f.0);
+        (line.id.clone(), drain::blocked_share(line, Some(weeps), flow))
+    };
+    lines.iter().zip(areas).map(share).collect()
+}
+
+fn profile(wall: &groundhold_shape::WallProfile) -> drain::WallLine {
+    let stations = wall.stations.iter().map(|s| drain::Station {
+        chainage: s.chainage,
+        at: s.at,
+        behind: s.behind,
+        front: s.front,
+        base: s.front,
+        facing: s.facing,
+    });
+    drain::WallLine { id: wall.id.clone(), stations: stations.collect() }
 }
 
 /// The shallowest water seen, before or during the work.
@@ -68,22 +143,21 @@ pub(crate) fn water(job: &Job) -> Option<Length> {
     found.chain(job.ground.water_depth).reduce(Length::min)
 }
 
+/// The wall as the drain sees it: from the foot of its face back to where drain stone can rest against it.
 pub(crate) fn line(wall: &WallPlan) -> drain::WallLine {
-    let stations = wall.case.stations.iter().map(|s| drain::Station {
-        chainage: s.chainage,
-        at: s.at,
-        behind: s.behind,
-        front: s.front,
-        base: base_at(wall, s.chainage).unwrap_or(s.front),
-        facing: s.facing,
+    let stations = wall.case.stations.iter().map(|s| {
+        let strip = wall.layout.strip(s.chainage);
+        let back = strip.map_or(Length::ZERO, |b| b.back);
+        drain::Station {
+            chainage: s.chainage,
+            at: s.at - s.facing * back.to_m(),
+            behind: s.behind,
+            front: s.front,
+            base: strip.map_or(s.front, |b| b.foot),
+            facing: s.facing,
+        }
     });
     drain::WallLine { id: wall.id.clone(), stations: stations.collect() }
-}
-
-/// Underside of the lowest board at a chainage.
-fn base_at(wall: &WallPlan, chainage: Length) -> Option<Level> {
-    let bay = wall.layout.bays.iter().find(|b| chainage <= b.chainage.1).or(wall.layout.bays.last())?;
-    Some(bay.bottom)
 }
 
 /// What the drainage zones move.
@@ -104,11 +178,27 @@ pub(crate) fn zones(drained: &drain::Drained) -> Vec<dig::WallDug> {
 /// The trenches from the walls to the outlet.
 pub(crate) fn trenches(drained: &drain::Drained) -> Vec<dig::Trench> {
     let dug = drained.pipes.iter().filter(|p| p.trench.dug > Volume::ZERO);
-    dug.map(|p| dig::Trench {
+    let pipes = dug.map(|p| dig::Trench {
         what: format!("outlet pipe of {}", p.wall),
+        deepest: p.trench.deepest,
         dug: p.trench.dug,
         put_back: p.trench.put_back,
         stone: p.trench.stone,
-    })
-    .collect()
+    });
+    let swales = drained.swales.iter().map(|s| dig::Trench {
+        what: format!("swale above {}", s.wish.above),
+        deepest: Length::ZERO,
+        dug: s.dug,
+        put_back: Volume::ZERO,
+        stone: Volume::ZERO,
+    });
+    let soakaway = drained.soakaway.iter().map(|s| dig::Trench {
+        what: "soakaway".into(),
+        deepest: s.wish.depth,
+        dug: s.dug,
+        put_back: Volume::ZERO,
+        // Stone fills it; crates leave most of it empty.
+        stone: if s.wish.empty.to_fraction() < 0.6 { s.dug } else { Volume::ZERO },
+    });
+    pipes.chain(swales).chain(soakaway).collect()
 }

@@ -62,10 +62,11 @@ pub(crate) fn build_up(job: &Job, m: &Moves) -> Length {
 }
 
 /// What the elements move, for the account. Batters get their topsoil back.
-pub(crate) fn moved(job: &Job, moves: &[Moves]) -> Vec<dig::Moved> {
+pub(crate) fn moved(job: &Job, moves: &[Moves], rock: &[Volume]) -> Vec<dig::Moved> {
     moves
         .iter()
-        .map(|m| dig::Moved {
+        .enumerate()
+        .map(|(i, m)| dig::Moved {
             element: m.element.clone(),
             kind: kind(m.kind),
             cut: m.volumes.cut,
@@ -74,6 +75,8 @@ pub(crate) fn moved(job: &Job, moves: &[Moves]) -> Vec<dig::Moved> {
             fill_area: m.volumes.fill_area,
             build_up: build_up(job, m),
             topsoil_back: if m.kind == GroundKind::Batter { job.ground.topsoil } else { Length::ZERO },
+            rock: rock.get(i).copied().unwrap_or(Volume::ZERO),
+            turf_back: if m.kind == GroundKind::Batter { m.volumes.cut_area + m.volumes.fill_area } else { Area::ZERO },
         })
         .collect()
 }
@@ -83,6 +86,7 @@ pub(crate) fn base_case(job: &Job, soil: dig::Factors) -> dig::DigCase {
     let mut case = dig::DigCase::new(soil);
     case.turf = job.ground.turf;
     case.topsoil = job.ground.topsoil;
+    case.moisture = job.ground.moisture;
     case.units = job.about.units;
     case.vehicle = dig::Vehicle { payload: job.order.payload, volume: job.order.load_volume };
     case
@@ -103,13 +107,48 @@ pub(crate) fn balanced_level(
     let over = |level: Level| -> Result<Volume, ()> {
         let moves = moves(ground, &shape_at(level));
         let mut case = base_case(job, soil);
-        case.moved = moved(job, &moves);
+        case.moved = moved(job, &moves, &[]);
         Ok(dig::subsoil_over(&case))
     };
-    match dig::balance(over, mean - LOOK, mean + LOOK) {
+    let (lowest, highest) = pad.between.unwrap_or((mean - LOOK, mean + LOOK));
+    match dig::balance(over, lowest, highest) {
         Ok(b) => (b.level, Some(b)),
-        Err(_) => (mean, None),
+        Err(_) => (mean.max(lowest).min(highest), None),
     }
+}
+
+/// The level between a pad's limits at which soil that is carted away, fill that is brought and digging by hand cost least,
+/// by the job's price list; the mean ground where no cost can be worked out. What has no price counts as one unit of money a
+/// cubic metre, so that without prices the least soil is moved. Batters and walls are not priced here.
+pub(crate) fn cheapest_level(
+    job: &Job,
+    ground: &Tin,
+    pad: &PadWish,
+    soil: dig::Factors,
+    shape_at: &dyn Fn(Level) -> Shaped,
+) -> Level {
+    let mean = mean_level(ground, pad);
+    let (lowest, highest) = pad.between.unwrap_or((mean - LOOK, mean + LOOK));
+    let price =
+        |item: &str, none: f64| job.order.prices.iter().find(|p| p.item == item).map_or(none, |p| p.price.amount());
+    let load = price("spoil away", job.order.load_volume.to_m3());
+    let hour = price("labour", 0.0);
+    let cost = |level: Level| {
+        let mut case = base_case(job, soil);
+        case.moved = moved(job, &moves(ground, &shape_at(level)), &[]);
+        let dug = dig::dig(&case);
+        let loads: f64 = dug.streams().iter().filter_map(|s| s.loads.as_ref()).map(|l| l.exact).sum();
+        let brought: f64 = dug
+            .bring
+            .iter()
+            .filter(|b| b.what == "fill" || b.what == "topsoil")
+            .map(|b| b.loose.to_m3() * price(&b.what, 1.0))
+            .sum();
+        let (few, many) = dug.person_days();
+        let by_hand = 0.5 * (few + many) * job.order.hours_per_day.to_h() * hour;
+        Some(loads * load + brought + by_hand)
+    };
+    dig::cheapest(cost, lowest, highest).map_or(mean, |(level, _, _)| level)
 }
 
 /// Mean of the ground at the corners and the middle of a pad.

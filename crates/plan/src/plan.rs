@@ -2,7 +2,7 @@
 
 use groundhold_build as build;
 use groundhold_dig::{Dug, Factors, dig, factors};
-use groundhold_drain::Drained;
+use groundhold_drain::{Drained, Pool};
 use groundhold_earth::basis::{BASES, basis};
 use groundhold_earth::soil::{Bears, CLASSES, WALL_FRICTION_SHARE, class};
 use groundhold_earth::{Basis, Soil};
@@ -14,14 +14,15 @@ use groundhold_shape as shape;
 
 use crate::again::Earlier;
 use crate::as_found::{self, OldWallPlan};
+use crate::digging::{self, Groundwork};
 use crate::earthwork::{self, Moves};
 use crate::job::{Job, PadLevel, PadWish};
 use crate::survey::{Survey, survey};
 use crate::trouble::{Part, Trouble};
 use crate::walls::{Common, WallPlan, walls};
 use crate::{
-    beside, cost, drainage, existing, kept_clear, near, needs, programme, setting_out, standing, start, undermined,
-    wish,
+    beside, bodies, cost, drainage, existing, kept_clear, near, needs, programme, setting_out, standing,
+    standing_water, start, undermined, wish,
 };
 
 /// Everything that comes of a job.
@@ -51,6 +52,10 @@ pub struct Plan {
     pub moves: Vec<Moves>,
     /// The account of the dig.
     pub dug: Dug,
+    /// Where the soil goes; not worked out in a quick plan.
+    pub groundwork: Groundwork,
+    /// Where rain stands on the finished ground, the deepest first; not worked out in a quick plan.
+    pub pools: Vec<Pool>,
     /// Take-off, cutting lists, left-overs.
     pub take_off: order::TakeOff,
     /// The price.
@@ -128,8 +133,10 @@ fn planned(earlier: &Earlier, job: &Job, pace: Pace) -> Result<Plan, Vec<Trouble
     let survey = earlier.survey().map_or_else(|| survey(job), |s| Ok(s.clone()))?;
     let limits = limits(chosen.region);
     let shaped = earlier.shaped().cloned().unwrap_or_else(|| shaped(job, &survey, chosen.factors, limits));
+    let blocked = drainage::blocked(job, &survey.ground, &shaped);
     let common = Common {
         job,
+        blocked: &blocked,
         ground: &survey.ground,
         shaped: &shaped,
         soil: &chosen.soil,
@@ -142,7 +149,16 @@ fn planned(earlier: &Earlier, job: &Job, pace: Pace) -> Result<Plan, Vec<Trouble
         None => drainage::drained(job, &survey.ground, &walls, &chosen.soil.name)?,
     };
     let moves = earthwork::moves(&survey.ground, &shaped);
-    let dug = dig(&dig_case(job, &chosen, &walls, &drained, &moves));
+    let mut case = dig_case(job, &chosen, &survey, &shaped, &walls, &drained, &moves);
+    let mut dug = dig(&case);
+    let (mut groundwork, mut pools, mut homeless) = (Groundwork::default(), vec![], vec![]);
+    if pace == Pace::Whole {
+        (groundwork, homeless) = digging::groundwork(job, &survey.ground, &shaped, &walls, &drained, &dug);
+        case.carry = groundwork.carried.as_ref().and_then(|c| c.mean()).unwrap_or(case.carry);
+        case.heap.from_crest = digging::toe_from_walls(&groundwork.stockpiled, &walls);
+        dug = dig(&case);
+        pools = standing_water::standing(&survey.ground, &shaped, &walls);
+    }
     let facts = programme::facts(job, &survey.ground, &shaped, &walls);
     let asked = build::check_region(chosen.region, &facts);
     let mut works = programme::works(job, &survey.ground, &shaped, &walls, &drained, &moves, &dug);
@@ -178,7 +194,9 @@ fn planned(earlier: &Earlier, job: &Job, pace: Pace) -> Result<Plan, Vec<Trouble
     findings.extend(beside::check(job));
     findings.extend(standing::check(job, &walls, &survey.points));
     findings.extend(drained.findings.iter().cloned());
+    findings.extend(standing_water::check(job, &survey.ground, &shaped, &drained, &pools));
     findings.extend(dug.findings.iter().cloned());
+    findings.extend(homeless);
     findings.extend(take_off.findings.iter().cloned());
     findings.extend(needs::much_concrete(job.about.units, &walls));
     findings.extend(order::lifting(
@@ -204,6 +222,8 @@ fn planned(earlier: &Earlier, job: &Job, pace: Pace) -> Result<Plan, Vec<Trouble
         drained,
         moves,
         dug,
+        groundwork,
+        pools,
         take_off,
         quote,
         setout,
@@ -245,6 +265,15 @@ pub fn plan_priced(job: &Job) -> Result<Plan, Vec<Trouble>> {
     let mut planned = plan(job)?;
     cost::price_remedies(job, &mut planned);
     Ok(planned)
+}
+
+/// What a plan asked of `shape`: its wishes with every balanced pad at the level that was found.
+pub fn wished(plan: &Plan) -> shape::Wish {
+    let at = |p: &PadWish| {
+        let found = plan.shaped.pads.iter().find(|q| q.id == p.id);
+        found.map_or(earthwork::mean_level(&plan.survey.ground, p), |q| q.plane.level_at(q.polygon.centroid()))
+    };
+    wish::wish(&plan.job, &at, limits(plan.region))
 }
 
 /// For each pad, the level at which cut and fill balance; `None` where there is none.
@@ -325,12 +354,31 @@ fn limits(region: &'static build::Region) -> shape::Limits {
 }
 
 fn shaped(job: &Job, survey: &Survey, factors: Factors, limits: shape::Limits) -> shape::Shaped {
-    let level = |pad: &PadWish| balanced(job, survey, pad, factors, limits).0;
+    let level = |pad: &PadWish| solved(job, survey, pad, factors, limits);
     let shaped = shape::shape(&survey.ground, &wish::wish(job, &level, limits));
     match standing::led_on(job, &shaped) {
         Some(led) => shape::shape(&survey.ground, &wish::wish(&led, &level, limits)),
         None => shaped,
     }
+}
+
+/// The level of a pad that asks for one: where it balances, or where it is cheapest.
+fn solved(job: &Job, survey: &Survey, pad: &PadWish, factors: Factors, limits: shape::Limits) -> Level {
+    if pad.level == PadLevel::Cheapest {
+        let at = |level: Level| alone_at(job, survey, pad, level, limits);
+        return earthwork::cheapest_level(job, &survey.ground, pad, factors, &at);
+    }
+    balanced(job, survey, pad, factors, limits).0
+}
+
+/// The ground shaped with one pad at a level; others that wait for theirs lie at the mean of their ground.
+fn alone_at(job: &Job, survey: &Survey, pad: &PadWish, level: Level, limits: shape::Limits) -> shape::Shaped {
+    let each = |p: &PadWish| if p.id == pad.id { level } else { earthwork::mean_level(&survey.ground, p) };
+    let mut alone = job.clone();
+    for p in alone.pads.iter_mut().filter(|p| p.id == pad.id) {
+        p.level = PadLevel::At(level);
+    }
+    shape::shape(&survey.ground, &wish::wish(&alone, &each, limits))
 }
 
 fn balanced(
@@ -340,33 +388,41 @@ fn balanced(
     factors: Factors,
     limits: shape::Limits,
 ) -> (Level, Option<groundhold_dig::Balanced>) {
-    // While one pad is balanced, others that wait for their balance lie at the mean of their ground.
-    let at = |level: Level| {
-        let each = |p: &PadWish| if p.id == pad.id { level } else { earthwork::mean_level(&survey.ground, p) };
-        let mut alone = job.clone();
-        for p in alone.pads.iter_mut().filter(|p| p.id == pad.id) {
-            p.level = PadLevel::At(level);
-        }
-        shape::shape(&survey.ground, &wish::wish(&alone, &each, limits))
-    };
+    let at = |level: Level| alone_at(job, survey, pad, level, limits);
     earthwork::balanced_level(job, &survey.ground, pad, factors, &at)
 }
 
 fn dig_case(
     job: &Job,
     chosen: &Chosen,
+    survey: &Survey,
+    shaped: &shape::Shaped,
     walls: &[WallPlan],
     drained: &Drained,
     moves: &[Moves],
 ) -> groundhold_dig::DigCase {
     let mut case = earthwork::base_case(job, chosen.factors);
-    case.moved = earthwork::moved(job, moves);
+    let rock = digging::rock_cut(job, &survey.ground, shaped, moves);
+    case.moved = earthwork::moved(job, moves, &rock);
     case.walls = drainage::zones(drained);
     case.trenches = drainage::trenches(drained);
+    case.bodies = bodies::bodies(&survey.ground, walls);
     case.holes = walls.iter().map(|w| (w.id.clone(), w.layout.hole_spoil())).collect();
     case.fit_for_fill = matches!(chosen.soil.bears, Bears::Yes);
     case.made_ground = chosen.soil.class.is_some_and(|c| c.key == "made-ground");
     case.unsupported = programme::unsupported(chosen.region);
+    let soil = &chosen.soil.name;
+    case.excavated = digging::excavated(job, &survey.ground, walls, soil, case.made_ground, case.unsupported.as_ref());
+    for (i, e) in case.excavated.iter().enumerate() {
+        // Where the ramp parts a wall, each run has a face of its own.
+        let run = |w: &groundhold_dig::WallDug| {
+            w.wall == e.element || walls.iter().any(|p| p.id == w.wall && p.of == e.element)
+        };
+        let nth = case.excavated[..i].iter().filter(|b| b.element == e.element).count();
+        if let Some(w) = case.walls.iter_mut().filter(|w| run(w)).nth(nth) {
+            w.working_room = e.more;
+        }
+    }
     case.open_cuts = walls
         .iter()
         .map(|w| groundhold_dig::OpenCut { element: w.of.clone(), on: String::new(), depth: w.layout.retained })

@@ -47,15 +47,16 @@ pub(crate) fn replacement(
     match best(job, old, ground, soil, basis) {
         Some(Sized { spec, layout, watched }) => {
             let wish = wish(job, old, spec);
-            let deepest = layout.holes.iter().map(|h| h.depth).reduce(Length::max).unwrap_or(Length::ZERO);
+            let deepest = layout.holes.iter().map(|h| h.depth).reduce(Length::max);
+            let posts = deepest.map_or(String::new(), |d| {
+                format!(" {} posts with holes down to {},", layout.posts.len(), units.length(d))
+            });
             let watch = if watched.is_empty() { String::new() } else { format!(" It will need care: {watched}.") };
             let says = format!(
-                "Once the cause has ended: a new wall {} ({}) on this line, {} posts with holes down to {}, drained, sized by the \
-                 same checks as every wall here. Its text can be put into the job.{watch}",
+                "Once the cause has ended: a new wall {} ({}) on this line,{posts} drained, sized by the same \
+                 checks as every wall here. Its text can be put into the job.{watch}",
                 wish.id,
-                wish.spec.system().key(),
-                layout.posts.len(),
-                units.length(deepest)
+                wish.spec.system().key()
             );
             (Some(wish), says)
         }
@@ -71,7 +72,8 @@ struct Sized {
     watched: String,
 }
 
-/// The first of those tried that meets every check; else the first that the engine neither stops nor sends to an engineer.
+/// The first of those tried that meets every check; else the first whose top moves more than the mark
+/// and that meets all others.
 fn best(job: &Job, old: &OldWall, ground: &Tin, soil: &Soil, basis: &'static Basis) -> Option<Sized> {
     let own = job.walls.iter().map(|w| w.spec.clone());
     let tried = TRIED.iter().flat_map(|(post, board, spacing)| {
@@ -81,7 +83,9 @@ fn best(job: &Job, old: &OldWall, ground: &Tin, soil: &Soil, basis: &'static Bas
     for spec in own.chain(tried) {
         let Some(case) = case(job, old, ground, soil, basis, spec.clone()) else { continue };
         let Ok((layout, verdict)) = hold::hold(&case) else { continue };
-        if verdict.findings.iter().any(|f| f.severity >= Severity::Ask) {
+        // How far its top moves is said of the new wall like of any other, and is no reason to have none.
+        let fails = verdict.checks.iter().any(|c| c.fails() && c.kind != hold::CheckKind::PostDeflection);
+        if fails || verdict.findings.iter().any(|f| f.severity == Severity::Stop) {
             continue;
         }
         if verdict.utilisation() <= 1.0 {
@@ -129,10 +133,13 @@ fn wish(job: &Job, old: &OldWall, spec: Spec) -> WallWish {
         id: free_id(job),
         name: format!("in place of {}", old.id),
         line: old.line.clone(),
+        bends: vec![],
+        alongside: None,
         ends: [WallEnd::At, WallEnd::At],
         retains_left: old.retains_left,
         top: WallTop::FollowGround { above: Length::mm(50.0) },
         spec,
+        parts: vec![],
         fence: None,
         beside: None,
         changes: vec![],

@@ -48,6 +48,7 @@ impl Chromium {
         ]);
         // In a container of a build machine there is no user to be protected from the page, and often no way to.
         command.args(["--no-sandbox", "--disable-dev-shm-usage", "--enable-unsafe-swiftshader", "--hide-scrollbars"]);
+        command.args(["--disable-backgrounding-occluded-windows", "--disable-renderer-backgrounding"]);
         command.arg(format!("--user-data-dir={}", profile.display())).arg("about:blank");
         command.stdin(Stdio::null()).stdout(Stdio::null()).stderr(Stdio::null());
         let fd = |parent_fd: OwnedFd, child_fd| FdMapping { parent_fd, child_fd };

@@ -68,7 +68,12 @@ impl Page {
     /// # Errors
     /// What the browser refuses.
     pub fn blank(browser: &Rc<RefCell<Chromium>>, screen: Screen) -> Outcome<Page> {
-        let target = browser.borrow_mut().call(None, "Target.createTarget", json!({ "url": "about:blank" }))?;
+        // A window of its own: a tab behind another one draws no frames.
+        let target = browser.borrow_mut().call(
+            None,
+            "Target.createTarget",
+            json!({ "url": "about:blank", "newWindow": true }),
+        )?;
         let attach = json!({ "targetId": target["targetId"], "flatten": true });
         let attached = browser.borrow_mut().call(None, "Target.attachToTarget", attach)?;
         let session = attached["sessionId"].as_str().unwrap_or_default().to_string();
@@ -143,7 +148,7 @@ impl Page {
         }
     }
 
-    /// Waits until an expression is true.
+    /// Waits until an expression, or what it promises, is true.
     ///
     /// # Errors
     /// With what was waited for, when it does not become true within the time.
@@ -151,7 +156,7 @@ impl Page {
         let begun = Instant::now();
         loop {
             // While a page is being loaded there may be nothing to ask.
-            let now = self.ask(&format!("Boolean({script})"));
+            let now = self.ask(&format!("(async () => Boolean(await ({script})))()"));
             if now.as_ref().is_ok_and(|v| *v == true) {
                 return Ok(());
             }

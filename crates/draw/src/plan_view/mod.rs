@@ -2,6 +2,7 @@
 
 mod as_found;
 mod ground;
+mod groundwork;
 mod heeded;
 mod key;
 mod marks;
@@ -67,8 +68,11 @@ fn drawn(plan: &Plan, width: f64, height: f64, quiet: bool) -> Scene {
     ground::pieces(&mut b);
     ground::contours(&mut b);
     heeded::lines(&mut b);
+    groundwork::heaps(&mut b);
+    groundwork::swales(&mut b);
     as_found::walls(&mut b);
     water::drains(&mut b);
+    groundwork::shafts(&mut b);
     structures::flights(&mut b);
     structures::ramps(&mut b);
     structures::walls(&mut b);

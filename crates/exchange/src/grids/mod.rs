@@ -6,6 +6,7 @@ mod notes;
 mod ordered;
 mod pieces;
 mod set_out;
+mod water;
 mod works;
 
 pub(crate) use as_found::walls_as_found;
@@ -16,4 +17,5 @@ pub(crate) use ordered::{order, quote};
 pub(crate) use ordered::{quote_lines, sums};
 pub(crate) use pieces::{boards, cutting_list};
 pub(crate) use set_out::{checks, marks, pegs, posts};
+pub(crate) use water::{carries, drainage};
 pub(crate) use works::programme;

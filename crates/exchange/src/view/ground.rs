@@ -108,6 +108,7 @@ pub(super) struct PipeView<'a> {
     utilisation: Option<f64>,
     inverts: Vec<InvertView>,
     outlet_level_m: Option<f64>,
+    joins: Option<&'a str>,
 }
 
 #[derive(Serialize)]
@@ -130,6 +131,7 @@ impl PipeView<'_> {
             utilisation: p.utilisation.map(number),
             inverts: inverts.collect(),
             outlet_level_m: p.outlet.as_ref().map(|o| level(o.level)),
+            joins: p.joins.as_deref(),
         }
     }
 }
@@ -140,6 +142,28 @@ pub(super) struct EarthworksView<'a> {
     earths: Vec<EarthView>,
     loads_away: u32,
     brought: Vec<BroughtView<'a>>,
+    carried: Vec<CarryView<'a>>,
+    carried_m3_m: Option<f64>,
+    carried_least_m3_m: Option<f64>,
+    heaps: Vec<HeapView<'a>>,
+}
+
+#[derive(Serialize)]
+struct CarryView<'a> {
+    earth: &'static str,
+    from: &'a str,
+    to: &'a str,
+    bank_m3: f64,
+    way_m: f64,
+}
+
+#[derive(Serialize)]
+struct HeapView<'a> {
+    earth: &'a str,
+    at_m: [f64; 2],
+    radius_m: f64,
+    height_m: f64,
+    loose_m3: f64,
 }
 
 #[derive(Serialize)]
@@ -182,7 +206,7 @@ impl EarthworksView<'_> {
             cut_area_m2: m2(x.volumes.cut_area),
             fill_area_m2: m2(x.volumes.fill_area),
         });
-        let earths = plan.dug.streams().map(|s| EarthView {
+        let earths = plan.dug.streams().into_iter().map(|s| EarthView {
             earth: s.earth.words(),
             dug_bank_m3: m3(s.dug),
             placed_compacted_m3: m3(s.placed),
@@ -202,9 +226,98 @@ impl EarthworksView<'_> {
         });
         EarthworksView {
             cut_and_fill: moves.collect(),
-            earths: earths.into_iter().collect(),
+            earths: earths.collect(),
             loads_away: plan.dug.loads_away(),
             brought: brought.collect(),
+            carried: plan.groundwork.carried.iter().flat_map(|c| &c.carries).map(carry).collect(),
+            carried_m3_m: plan.groundwork.carried.as_ref().map(|c| number(c.work)),
+            carried_least_m3_m: plan.groundwork.carried.as_ref().map(|c| number(c.bound)),
+            heaps: plan.groundwork.stockpiled.placed.iter().map(heap).collect(),
+        }
+    }
+}
+
+fn carry(c: &groundhold_dig::Carry) -> CarryView<'_> {
+    CarryView { earth: c.earth.words(), from: &c.from, to: &c.to, bank_m3: m3(c.bank), way_m: m(c.length) }
+}
+
+fn heap(h: &groundhold_dig::PlacedHeap) -> HeapView<'_> {
+    HeapView { earth: &h.what, at_m: xy(h.at), radius_m: m(h.radius), height_m: m(h.height), loose_m3: m3(h.volume) }
+}
+
+#[derive(Serialize)]
+pub(super) struct SwaleView<'a> {
+    above: &'a str,
+    length_m: f64,
+    depth_m: f64,
+    width_m: f64,
+    fall_rise_over_run: f64,
+    lining: &'static str,
+    flow_l_per_s: Option<f64>,
+    dug_m3: f64,
+    beds: Vec<InvertView>,
+}
+
+impl SwaleView<'_> {
+    pub fn of(s: &groundhold_drain::Swale) -> SwaleView<'_> {
+        SwaleView {
+            above: &s.wish.above,
+            length_m: m(s.length),
+            depth_m: m(s.depth_least),
+            width_m: m(s.width),
+            fall_rise_over_run: number(s.wish.fall.to_ratio()),
+            lining: s.wish.lining.name,
+            flow_l_per_s: s.flow.map(|q| number(q.to_l_per_s())),
+            dug_m3: m3(s.dug),
+            beds: s.points.iter().map(|p| InvertView { at_m: xy(p.at), invert_m: level(p.invert) }).collect(),
+        }
+    }
+}
+
+#[derive(Serialize)]
+pub(super) struct SoakawayView {
+    at_m: [f64; 2],
+    length_m: f64,
+    width_m: f64,
+    depth_m: f64,
+    storage_m3: f64,
+    asked_m3: f64,
+    half_empty_h: f64,
+}
+
+impl SoakawayView {
+    pub fn of(s: &groundhold_drain::Soakaway) -> SoakawayView {
+        SoakawayView {
+            at_m: xy(s.wish.at),
+            length_m: m(s.length),
+            width_m: m(s.wish.width),
+            depth_m: m(s.wish.depth),
+            storage_m3: m3(s.has),
+            asked_m3: m3(s.asked),
+            half_empty_h: number(s.half_empty.to_h()),
+        }
+    }
+}
+
+#[derive(Serialize)]
+pub(super) struct PoolView {
+    at_m: [f64; 2],
+    level_m: f64,
+    depth_m: f64,
+    area_m2: f64,
+    volume_m3: f64,
+    against: Vec<String>,
+}
+
+impl PoolView {
+    pub fn of(p: &groundhold_drain::Pool) -> PoolView {
+        PoolView {
+            at_m: xy(p.at),
+            level_m: level(p.level),
+            depth_m: m(p.depth),
+            area_m2: m2(p.area),
+            volume_m3: m3(p.volume),
+            against: p.against.clone(),
         }
     }
 }

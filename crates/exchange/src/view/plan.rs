@@ -4,7 +4,7 @@ use groundhold_plan::Plan;
 use serde::Serialize;
 
 use super::finding::FindingView;
-use super::ground::{EarthworksView, FlightView, PadView, PipeView, RampView};
+use super::ground::{EarthworksView, FlightView, PadView, PipeView, PoolView, RampView, SoakawayView, SwaleView};
 use super::head::{JobView, SoilView, SurveyView};
 use super::ordered::{OrderView, QuoteView};
 use super::set_out::SetOutView;
@@ -27,6 +27,9 @@ pub(super) struct PlanView<'a> {
     ramps: Vec<RampView<'a>>,
     walls: Vec<WallView<'a>>,
     pipes: Vec<PipeView<'a>>,
+    swales: Vec<SwaleView<'a>>,
+    soakaway: Option<SoakawayView>,
+    pools: Vec<PoolView>,
     earthworks: EarthworksView<'a>,
     order: OrderView<'a>,
     quote: QuoteView<'a>,
@@ -49,6 +52,9 @@ impl PlanView<'_> {
             ramps: plan.shaped.ramps.iter().map(RampView::of).collect(),
             walls: plan.walls.iter().map(|w| WallView::of(plan, w)).collect(),
             pipes: plan.drained.pipes.iter().map(PipeView::of).collect(),
+            swales: plan.drained.swales.iter().map(SwaleView::of).collect(),
+            soakaway: plan.drained.soakaway.as_ref().map(SoakawayView::of),
+            pools: plan.pools.iter().map(PoolView::of).collect(),
             earthworks: EarthworksView::of(plan),
             order: OrderView::of(plan),
             quote: QuoteView::of(&plan.quote),

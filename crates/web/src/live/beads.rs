@@ -37,19 +37,21 @@ pub fn beads(plan: &Plan) -> Vec<Bead> {
         let shaped = plan.shaped.pads.iter().find(|p| p.id == pad.id);
         let level = match (pad.level, shaped) {
             (PadLevel::At(l), _) => l,
-            (PadLevel::Balance, Some(s)) => s.plane.level_at(s.polygon.centroid()),
-            (PadLevel::Balance, None) => continue,
+            (PadLevel::Balance | PadLevel::Cheapest, Some(s)) => s.plane.level_at(s.polygon.centroid()),
+            (PadLevel::Balance | PadLevel::Cheapest, None) => continue,
         };
         let words = format!("{} level", pad.id);
         all.push(Bead { element: pad.id.clone(), field: "level", level, words, writes: Writes::Level });
     }
     for wall in &job.walls {
-        let tops = plan.walls.iter().filter(|w| w.of == wall.id).flat_map(|w| w.layout.bays.iter().map(|b| b.top));
+        let tops = plan.walls.iter().filter(|w| w.of == wall.id).flat_map(|w| w.layout.strips.iter().map(|b| b.top));
         let Some(level) = tops.reduce(Level::max) else { continue };
         let (field, writes) = match &wall.top {
             WallTop::FollowGround { above } => ("top.above", Writes::Above(*above)),
             WallTop::AbovePad { by, .. } => ("top.by", Writes::Above(*by)),
             WallTop::At(_) => ("top.at", Writes::Level),
+            // A top of several levels has no one bead that could move it.
+            WallTop::Raked { .. } | WallTop::Stepped { .. } | WallTop::Line(_) => continue,
         };
         all.push(Bead { element: wall.id.clone(), field, level, words: format!("{} top", wall.id), writes });
     }
