@@ -1,12 +1,15 @@
 //! The chores. `cargo xtask` alone lists them all; everything is Rust, no shell.
 
 mod bench;
+mod browser;
 mod crosscheck;
 mod fuzz;
 mod run;
 mod tests;
 mod tidy;
 mod wasm;
+mod web;
+mod web_files;
 
 use std::process::ExitCode;
 
@@ -26,13 +29,15 @@ const CHORES: &[Chore] = &[
     ("demo", "plan the demo job and write everything into out/demo", tests::demo),
     ("verify", "run the published reference cases and print the pass rate per topic", tests::verify),
     ("wasm", "check that everything from `plan` down compiles for wasm32", wasm::chore),
+    ("web", "make the page in target/web/dist (`--quick`: without shrinking)", web::chore),
+    ("browser", "make the page and test it in Chromium (`--made`: as it was made)", browser::chore),
     (
         "crosscheck",
         "compare with independent libraries from PyPI (triangulation, volumes, least squares, cutting)",
         crosscheck::chore,
     ),
     ("fuzz", "NAME MINUTES: a parser, the mesh or the plan against anything at all, guided by coverage", fuzz::chore),
-    ("bench", "speeds, with a yardstick in the same run", bench::chore),
+    ("bench", "speeds, with a yardstick in the same run; `bench web`: of the page in Chromium", bench::chore),
 ];
 
 fn main() -> ExitCode {

@@ -32,8 +32,12 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("exchange", &["*"]),
     ("draw", &["*"]),
     ("paper", &["*", "draw"]),
-    ("cli", &["*", "exchange", "draw", "paper", "reference"]),
-    ("cases", &["*", "exchange"]),
+    ("server", &["exchange"]),
+    ("cli", &["*", "exchange", "draw", "paper", "reference", "server"]),
+    ("web", &["*", "exchange", "draw"]),
+    ("web-paper", &["*", "exchange", "paper"]),
+    ("web-tests", &["*", "exchange", "server", "web"]),
+    ("cases", &["*", "exchange", "draw", "paper"]),
 ];
 
 /// Module names that say nothing about what is inside.

@@ -9,14 +9,34 @@ use std::process::{Command, Stdio};
 
 use crate::run::{Outcome, cargo, need, quietly, root, step};
 
-const TARGET: &str = "wasm32-unknown-unknown";
+/// The browser, as compilers call it.
+pub const TARGET: &str = "wasm32-unknown-unknown";
 /// From `plan` down, plus what reads job text: no files, clocks or threads in any of these.
 pub const CRATES: &[&str] = &["groundhold-plan", "groundhold-exchange", "groundhold-draw"];
 
 /// How the wasm standard library was found.
-enum Way {
+pub enum Way {
+    /// The toolchain has the target.
     Rustup,
+    /// A compiler unpacked into this folder has it.
     Debian(PathBuf),
+}
+
+impl Way {
+    /// Says which way was taken, and sends cargo that way.
+    ///
+    /// # Errors
+    /// What could not be prepared.
+    pub fn send(&self, cargo: &mut Command) -> Outcome {
+        match self {
+            Way::Rustup => println!("   wasm: the toolchain's own target"),
+            Way::Debian(dir) => {
+                println!("   wasm: a Debian compiler unpacked under target/, since the toolchain has no such target");
+                prepare(cargo, dir)?;
+            }
+        }
+        Ok(())
+    }
 }
 
 /// Checks the crates for wasm32.
@@ -25,17 +45,15 @@ pub fn chore(_: &[String]) -> Outcome {
     let mut args = vec!["check", "--target", TARGET, "--target-dir", "target/wasm"];
     CRATES.iter().for_each(|c| args.extend(["-p", c]));
     let mut check = cargo(&args);
-    match &way {
-        Way::Rustup => println!("   wasm: the toolchain's own target"),
-        Way::Debian(dir) => {
-            println!("   wasm: a Debian compiler unpacked under target/, since the toolchain has no such target");
-            prepare(&mut check, dir)?;
-        }
-    }
+    way.send(&mut check)?;
     step("wasm32 check of plan and below", &mut check)
 }
 
-fn find_way() -> Result<Way, String> {
+/// Finds a wasm32 standard library, fetching one where there is none.
+///
+/// # Errors
+/// What was tried and what to install by hand.
+pub fn find_way() -> Result<Way, String> {
     let listed = Command::new("rustup").args(["target", "list", "--installed"]).output();
     let has = listed.is_ok_and(|o| String::from_utf8_lossy(&o.stdout).lines().any(|l| l.trim() == TARGET));
     if has || added_by_rustup() {

@@ -38,7 +38,8 @@ pub use regions::{REGIONS, region};
 pub use three_point::THREE_POINT;
 pub use tiers::TIER_SPACING;
 pub use works::{
-    Access, Crew, DigBy, Drainage, FlightWorks, GroundClass, PadWorks, RampWorks, Stripped, TreeNear, WallWorks, Works,
+    Access, Crew, DigBy, Drainage, FlightWorks, GroundClass, Laid, LaidStep, PadWorks, RampWorks, Stripped, TreeNear,
+    WallWorks, Works,
 };
 
 /// All workings of this crate.

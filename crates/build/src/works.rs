@@ -78,6 +78,12 @@ pub struct WallWorks {
     pub holes_volume: Volume,
     /// Pieces of board to be cut and fixed.
     pub boards: usize,
+    /// Bank volume of the trench for its base; none without.
+    pub base_dug: Volume,
+    /// Deepest trench of the base below the ground in front.
+    pub base_depth: Length,
+    /// What is laid: its base and its courses.
+    pub laid: Vec<Laid>,
     /// Concrete in the holes.
     pub concrete: Volume,
     /// Bank volume of the trench or working room behind the wall, not in the pads' cut.
@@ -106,6 +112,40 @@ pub struct WallWorks {
     pub complete: bool,
     /// True where water came into the trench or a hole and has not been led away.
     pub water_found: bool,
+}
+
+/// When something of a wall is laid.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum LaidStep {
+    /// First, in the trench.
+    Base,
+    /// Then, course by course.
+    Courses,
+}
+
+/// Something that is laid, with the hours it takes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Laid {
+    /// When.
+    pub step: LaidStep,
+    /// In words, without the wall.
+    pub name: String,
+    /// How much.
+    pub amount: f64,
+    /// Its unit.
+    pub unit: &'static str,
+    /// Hours of one person a unit: when all goes well, likely, when it does not.
+    pub hours: [f64; 3],
+    /// Most people who can usefully work on it together.
+    pub people_most: u32,
+    /// Where the hours are known from.
+    pub source: &'static str,
+    /// How it is done.
+    pub how: String,
+    /// What is looked at before it begins; empty for no hold point.
+    pub checks: Vec<String>,
+    /// Days that must pass after it before fill is placed against it.
+    pub sets_days: f64,
 }
 
 /// A level area.

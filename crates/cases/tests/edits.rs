@@ -26,7 +26,7 @@ fn bought(job: &mut Job, e: &Edit) {
     let boards = ["board 200x50 UC4 C24", "post 125x125 UC4 C24", "post 150x150 UC4 C24"];
     let bars = OnHand {
         item: boards[e.which % 3].into(),
-        stock_length: (e.which % 4 != 0).then(|| Length::m(3.0 + 2.4 * e.by.0)),
+        stock_length: (!e.which.is_multiple_of(4)).then(|| Length::m(3.0 + 2.4 * e.by.0)),
         units: (e.which % 30) as f64,
     };
     let bags = OnHand { item: "concrete bag 20 kg".into(), stock_length: None, units: (e.which % 60) as f64 };
@@ -119,7 +119,8 @@ const CHANGES: &[(&str, Change)] = &[
         j.about.region = known[e.which % known.len()].into();
     }),
     ("batter", |j, e| {
-        j.batter = Batter { cut: Slope::one_in(2.6 + 2.4 * e.by.0), fill: Slope::one_in(2.6 + 2.0 * e.by.1) };
+        j.batter =
+            Batter { cut: Slope::one_in(2.6 + 2.4 * e.by.0), fill: Slope::one_in(2.6 + 2.0 * e.by.1), bench: None };
     }),
     ("load", |j, e| j.loads[0].value = Pressure::kpa(10.0 * e.by.0.abs())),
     ("load behind", |j, e| {
@@ -274,7 +275,7 @@ fn moved(p: &mut Point, by: (f64, f64), reach: f64) {
 }
 
 fn spec<'j>(j: &'j mut Job, e: &Edit) -> &'j mut TimberPostSpec {
-    let Spec::TimberPosts(s) = &mut j.walls[e.which % 2].spec;
+    let Spec::TimberPosts(s) = &mut j.walls[e.which % 2].spec else { panic!("the demo's walls are of timber") };
     s
 }
 

@@ -254,11 +254,11 @@ fn rock_at_450_mm_is_mended_in_one_step_by_a_post_moved_along_or_by_two_beside_i
 }
 
 fn rock_of(job: &Job) -> Find {
-    let finds = job.record.iter().filter_map(|e| match &e.event {
+    let mut finds = job.record.iter().filter_map(|e| match &e.event {
         Event::Find(f @ Find::Rock { .. }) => Some(f.clone()),
         _ => None,
     });
-    finds.last().unwrap()
+    finds.next_back().unwrap()
 }
 
 #[test]

@@ -7,6 +7,7 @@ mod newjob;
 mod record;
 mod reference;
 mod say;
+mod serve;
 mod summary;
 
 use std::path::PathBuf;
@@ -87,7 +88,15 @@ enum Command {
         /// Folder to write into.
         #[arg(long, default_value = "out/demo")]
         out: PathBuf,
+        /// Then serve the page with the demo in it, and open a browser.
+        #[arg(long)]
+        open: bool,
+        /// Port for the page.
+        #[arg(long, requires = "open")]
+        port: Option<u16>,
     },
+    /// Serve the page on this machine, with a job behind it.
+    Serve(serve::ServeArgs),
 }
 
 /// How a command ended.
@@ -135,6 +144,10 @@ fn run(cli: &Cli) -> Result<Ending, Refusal> {
             say::line!("{}", groundhold_exchange::schema_json());
             Ok(Ending::Fine)
         }
-        Command::Demo { out } => demo::demo(out, json),
+        Command::Demo { out, open, port } => {
+            let ending = demo::demo(out, json)?;
+            if *open { serve::show(&out.join("job"), *port) } else { Ok(ending) }
+        }
+        Command::Serve(args) => serve::serve(args),
     }
 }

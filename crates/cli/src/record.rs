@@ -132,7 +132,11 @@ pub fn found(args: &FoundArgs, json: bool) -> Result<Ending, Refusal> {
             let layout = before.walls.iter().find(|w| w.id == wall || w.of == wall).map(|w| &w.layout);
             let Some(layout) = layout else { return Err(format!("there is no wall `{wall}` in this job")) };
             let Some(at) = layout.post(post) else {
-                return Err(format!("{wall} has posts 1 to {}, found post {post}", layout.posts.len()));
+                let has = match layout.posts.len() {
+                    0 => "no posts".to_string(),
+                    n => format!("posts 1 to {n}"),
+                };
+                return Err(format!("{wall} has {has}, found post {post}"));
             };
             Find::Rock { wall, post, chainage: Some(at.chainage), at: Some(at.face), depth: depth()? }
         }
@@ -161,7 +165,11 @@ pub fn built(args: &BuiltArgs, json: bool) -> Result<Ending, Refusal> {
     let before = files::planned(&opened.job)?;
     let (element, range) = said(&args.what)?;
     let mut posts = vec![];
-    if let Some(wall) = before.walls.iter().find(|w| w.id == element) {
+    let stands = before.walls.iter().find(|w| w.id == element);
+    if let (Some(0), Some(_)) = (stands.map(|w| w.layout.posts.len()), range) {
+        return Err(format!("{element} has no posts; say `built {element}` for the whole of it"));
+    }
+    if let Some(wall) = stands.filter(|w| !w.layout.posts.is_empty()) {
         let all = 1..=wall.layout.posts.len();
         let (from, to) = range.unwrap_or((1, wall.layout.posts.len()));
         if from > to || !all.contains(&from) || !all.contains(&to) {
@@ -178,7 +186,7 @@ pub fn built(args: &BuiltArgs, json: bool) -> Result<Ending, Refusal> {
             // A hole of another depth than planned: the post is cut to what stands in it.
             length: Some(depth.map_or(p.length, |d| p.length + (d - p.depth))),
         }));
-    } else if !opened.job.ids().contains(&element.as_str()) {
+    } else if stands.is_none() && !opened.job.ids().contains(&element.as_str()) {
         return Err(format!("there is no `{element}` in this job; it has {}", opened.job.ids().join(", ")));
     }
     let event = Event::Built(AsBuilt { says: args.what.clone(), element, posts });

@@ -184,21 +184,19 @@ fn measure(plan: &Plan, u: Units) -> Vec<String> {
 
 fn wall(w: &groundhold_plan::WallPlan, u: Units) -> String {
     let l = &w.layout;
-    let depth = |f: fn(Length, Length) -> Length| l.posts.iter().map(|p| p.depth).reduce(f).unwrap_or_default();
     let worst = |kind: CheckKind| w.verdict.worst(kind).map_or(0.0, |c| c.utilisation);
     let blocked =
         w.verdict.checks.iter().filter(|c| c.case == LoadCase::DrainBlocked).map(|c| c.utilisation).fold(0.0, f64::max);
+    let main = w.case.spec.system().main_checks().iter();
+    let used: Vec<String> = main.map(|k| format!("{:.0} % {}", worst(*k) * 100.0, k.short())).collect();
     format!(
-        "{} {} long, holds {}, stands {}: {} posts in holes {} to {}; used {:.0} % in the ground, {:.0} % bow, {:.0} % drain blocked",
+        "{} {} long, holds {}, stands {}: {}; used {}, {:.0} % drain blocked",
         w.id,
         u.run(l.length),
         u.length(l.retained),
         u.length(l.exposed),
-        l.posts.len(),
-        u.length(depth(Length::min)),
-        u.length(depth(Length::max)),
-        worst(CheckKind::Embedment) * 100.0,
-        worst(CheckKind::BoardBow) * 100.0,
+        l.headline,
+        used.join(", "),
         blocked * 100.0
     )
 }

@@ -61,6 +61,19 @@ pub struct WallDug {
     pub working_room: Volume,
 }
 
+/// What the body of a wall moves: it stands where ground was, or where fill would have gone.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BodyDug {
+    /// The wall's id.
+    pub wall: String,
+    /// Dug for the body and for the room behind and before it, beyond what its surroundings are cut anyway, bank.
+    pub dug: Volume,
+    /// Put back over and beside it, compacted.
+    pub put_back: Volume,
+    /// Part of the body that stands where its surroundings are filled: fill not needed.
+    pub in_fill: Volume,
+}
+
 /// A trench for a pipe.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Trench {
@@ -154,6 +167,8 @@ pub struct DigCase {
     pub moved: Vec<Moved>,
     /// What the walls move besides.
     pub walls: Vec<WallDug>,
+    /// What the bodies of walls move, where they are thick enough to count.
+    pub bodies: Vec<BodyDug>,
     /// Spoil of post holes by wall, bank.
     pub holes: Vec<(String, Volume)>,
     /// Pipe trenches.
@@ -204,6 +219,7 @@ impl DigCase {
         DigCase {
             moved: vec![],
             walls: vec![],
+            bodies: vec![],
             holes: vec![],
             trenches: vec![],
             turf: Length::ZERO,

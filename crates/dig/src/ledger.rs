@@ -39,6 +39,11 @@ pub(crate) fn countable(case: &DigCase) -> (DigCase, Vec<Finding>) {
         volume(Place::of(&w.wall), "the drain stone (m³)", &mut w.stone);
         volume(Place::of(&w.wall), "the working room (m³)", &mut w.working_room);
     }
+    for b in &mut case.bodies {
+        volume(Place::of(&b.wall), "what is dug for the wall (m³)", &mut b.dug);
+        volume(Place::of(&b.wall), "what is put back round the wall (m³)", &mut b.put_back);
+        volume(Place::of(&b.wall), "the part of the wall in fill (m³)", &mut b.in_fill);
+    }
     for (wall, v) in &mut case.holes {
         volume(Place::of(wall), "the spoil of the post holes (m³)", v);
     }
@@ -120,6 +125,10 @@ pub(crate) fn rows(case: &DigCase) -> Vec<Row> {
         put(&w.wall, "drainage zone in place of fill", Earth::Subsoil, none, -w.zone_in_fill, None);
         put(&w.wall, "soil cap on the drainage zone", Earth::Subsoil, none, w.cap, None);
         put(&w.wall, "working room", Earth::Subsoil, w.working_room, w.working_room, None);
+    }
+    for b in &case.bodies {
+        put(&b.wall, "dug for the wall, put back round it", Earth::Subsoil, b.dug, b.put_back, None);
+        put(&b.wall, "wall in place of fill", Earth::Subsoil, none, -b.in_fill, None);
     }
     for (wall, spoil) in &case.holes {
         put(wall, "post holes", Earth::Subsoil, *spoil, none, None);

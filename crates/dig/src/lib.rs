@@ -34,7 +34,9 @@ mod turves;
 pub use balance::{Balanced, NoBalance, balance};
 pub use by_hand::{BARROW, BY_HAND, Ease, Task, carting_rate, person_days};
 pub use carry::{Carried, Carry, Stock, carry};
-pub use case::{DigCase, ElementKind, HeapSpace, Import, Moved, OpenCut, Trench, UnsupportedTrigger, Vehicle, WallDug};
+pub use case::{
+    BodyDug, DigCase, ElementKind, HeapSpace, Import, Moved, OpenCut, Trench, UnsupportedTrigger, Vehicle, WallDug,
+};
 pub use cheapest::cheapest;
 pub use dug::{Bring, Dug, Earth, Keep, Row, Stream, dig, subsoil_over};
 pub use end_areas::{END_AREAS, PRISMOID};

@@ -8,7 +8,8 @@ use crate::Scene;
 const WIDE: f64 = 390.0;
 const HIGH: f64 = 248.0;
 
-/// Every drawing of a plan with its name: `plan`, `elevation-W1`, `section-W1`, `steps-S1`, `ramp-R1`, `drain-W1`, `site-section`,
+/// Every drawing of a plan with its name: `plan`, `elevation-W1`, `section-W1`, `as-found-E1`, `steps-S1`, `ramp-R1`,
+/// `drain-W1`, `site-section`,
 /// `cutting` (with `-2`, `-3` for further sheets), `programme`.
 pub fn drawings(plan: &Plan) -> Vec<(String, Scene)> {
     let mut all = vec![("plan".to_string(), plan_view(plan, WIDE, HIGH))];
@@ -17,6 +18,9 @@ pub fn drawings(plan: &Plan) -> Vec<(String, Scene)> {
     }
     for w in &plan.walls {
         all.push((format!("section-{}", w.id), section(plan, &w.id, 200.0, 152.0)));
+    }
+    for w in &plan.old_walls {
+        all.push((format!("as-found-{}", w.id), section_as_found(plan, &w.id, 200.0, 130.0)));
     }
     for f in &plan.shaped.flights {
         all.push((format!("steps-{}", f.id), steps_detail(plan, &f.id, 200.0, 130.0)));
@@ -28,7 +32,8 @@ pub fn drawings(plan: &Plan) -> Vec<(String, Scene)> {
         all.push((format!("drain-{}", p.wall), drain_long_section(plan, &p.wall, WIDE, 130.0)));
     }
     all.push(("site-section".to_string(), site_section(plan, WIDE, 100.0)));
-    for (i, s) in cutting_bars(plan, 277.0, 190.0).into_iter().enumerate() {
+    let cut = if plan.take_off.cutting.is_empty() { vec![] } else { cutting_bars(plan, 277.0, 190.0) };
+    for (i, s) in cut.into_iter().enumerate() {
         all.push((if i == 0 { "cutting".to_string() } else { format!("cutting-{}", i + 1) }, s));
     }
     all.push(("programme".to_string(), programme_bars(plan, WIDE, 200.0)));
@@ -53,6 +58,11 @@ pub fn section(plan: &Plan, wall: &str, width: f64, height: f64) -> Scene {
 /// The drain of a wall along its way, with its invert levels; an empty sheet for a wall without one.
 pub fn drain_long_section(plan: &Plan, wall: &str, width: f64, height: f64) -> Scene {
     crate::long_section::drain_long_section(plan, wall, width, height)
+}
+
+/// A wall that stands already, in section as it was found; an empty sheet for an unknown one.
+pub fn section_as_found(plan: &Plan, wall: &str, width: f64, height: f64) -> Scene {
+    crate::section_as_found::section_as_found(plan, wall, width, height)
 }
 
 /// A flight of steps cut along its middle; an empty sheet for an unknown flight.

@@ -1,7 +1,6 @@
 //! How does a wall look from the front, developed along its chainage, with what stands below the ground?
 
-use groundhold_hold::systems::timber_posts::{Fill, TimberPostSpec};
-use groundhold_hold::{Line, Post, Refusal, Role, Spec};
+use groundhold_hold::{FacePiece, Line, Refusal, Stuff, Tick};
 use groundhold_plan::job::{Event, Find};
 use groundhold_plan::{Plan, WallPlan, rock_along};
 use groundhold_quantity::{Length, Point, Units};
@@ -24,7 +23,7 @@ use crate::view::{View, ground_unit, level_scale, scale_for};
 struct Face<'a> {
     plan: &'a Plan,
     wall: &'a WallPlan,
-    spec: &'a TimberPostSpec,
+    ticks: Vec<Tick>,
     view: View,
     units: Units,
     low: f64,
@@ -37,34 +36,25 @@ impl Face<'_> {
     fn at(&self, chainage: f64, level: f64) -> At {
         self.view.at(Point::m(chainage, level))
     }
-    fn rect(&self, x0: f64, x1: f64, y0: f64, y1: f64) -> Vec<At> {
-        vec![self.at(x0, y1), self.at(x1, y1), self.at(x1, y0), self.at(x0, y0)]
-    }
 }
 
 /// A wall seen from the front; an empty sheet for an unknown wall.
 pub(crate) fn elevation(plan: &Plan, wall: &str, width: f64, height: f64) -> Scene {
     let mut scene = Scene::new(width, height, format!("Elevation of {wall}"));
     let Some(wall) = plan.wall(wall) else { return scene };
-    let posts = &wall.layout.posts;
-    let (Some(first), Some(last)) = (posts.first(), posts.last()) else { return scene };
-    if wall.case.stations.len() < 2 {
+    let faces = &wall.layout.faces;
+    if wall.case.stations.len() < 2 || faces.is_empty() {
         return scene;
     }
-    let Spec::TimberPosts(spec) = &wall.case.spec;
-    let gravel = spec.hole.gravel_base.to_m();
-    let hole = |p: &Post| p.hole_diameter.to_m() / 2.0;
-    let start = (first.chainage.to_m() - hole(first)).min(0.0) - 0.15;
-    let end = (last.chainage.to_m() + hole(last)).max(wall.layout.length.to_m()) + 0.15;
-    let low = posts.iter().map(|p| p.bottom.to_m()).fold(f64::INFINITY, f64::min) - gravel;
+    let corners = || faces.iter().flat_map(|f| f.outline.iter());
+    let least = |v: &mut dyn Iterator<Item = f64>| v.fold(f64::INFINITY, f64::min);
+    let most = |v: &mut dyn Iterator<Item = f64>| v.fold(f64::NEG_INFINITY, f64::max);
+    let start = least(&mut corners().map(|c| c.0.to_m())).min(0.0) - 0.15;
+    let end = most(&mut corners().map(|c| c.0.to_m())).max(wall.layout.length.to_m()) + 0.15;
+    let low = least(&mut corners().map(|c| c.1.to_m()));
     let line = Line::new(&wall.case.stations);
-    let high = wall
-        .case
-        .stations
-        .iter()
-        .map(|s| s.behind.to_m())
-        .chain(posts.iter().map(|p| p.top.to_m()))
-        .fold(f64::NEG_INFINITY, f64::max);
+    let behind = wall.case.stations.iter().map(|s| s.behind.to_m());
+    let high = most(&mut behind.chain(corners().map(|c| c.1.to_m())));
     // Room for the scale of levels, post numbers above, chainages and depths below.
     let frame = Frame::new(16.0, 13.0, width - 5.0, height - foot(width) - 19.0);
     if frame.width() < 20.0 || frame.height() < 10.0 {
@@ -72,10 +62,10 @@ pub(crate) fn elevation(plan: &Plan, wall: &str, width: f64, height: f64) -> Sce
     }
     let scale = scale_for(end - start, high - low, frame.width(), frame.height());
     let view = View::centred(scale, Point::m(start, low), Point::m(end, high), &frame);
-    let face = Face { plan, wall, spec, view, units: plan.job.about.units, low, high, start, end };
+    let ticks = wall.layout.ticks();
+    let face = Face { plan, wall, ticks, view, units: plan.job.about.units, low, high, start, end };
     scene.scale = view.words();
-    let mut items = below(&face);
-    items.extend(timber(&face));
+    let mut items = pieces(&face);
     items.extend(grounds(&face, &line));
     items.extend(level_scale(&view, face.units, view.xy(start, low).x - 1.5, low, high));
     items.extend(posts_named(&face));
@@ -91,106 +81,83 @@ pub(crate) fn elevation(plan: &Plan, wall: &str, width: f64, height: f64) -> Sce
     scene
 }
 
-/// What stands below the ground: holes, what fills them, gravel, the buried part of posts.
-fn below(f: &Face) -> Vec<Item> {
-    let mut out = vec![];
-    for (p, hole) in f.wall.layout.posts.iter().zip(&f.wall.layout.holes) {
-        let (x, r) = (p.chainage.to_m(), hole.diameter.to_m() / 2.0);
-        let (front, bottom, base) = (p.front.to_m(), p.bottom.to_m(), hole.bottom.to_m());
-        let body = f.rect(x - r, x + r, bottom, front);
-        let edge = Pen::new(FINE, BLACK).dashed(HIDDEN);
-        let mut items = vec![];
-        match f.spec.hole.fill {
-            Fill::Concrete => {
-                items.push(area(body.clone(), Some(edge.clone()), Some(STONE_WASH)));
-                items.extend(hatch::concrete(&body, 2.4));
-            }
-            Fill::Rammed => {
-                items.push(area(body.clone(), Some(edge.clone()), None));
-                items.extend(hatch::ground(&body, 3.4, GREY));
-            }
+/// Every piece as the layout orders them: what is hidden below the ground first. Pieces of one element that follow each
+/// other stand in one group.
+fn pieces(f: &Face) -> Vec<Item> {
+    let mut groups: Vec<(&FacePiece, Vec<Item>)> = vec![];
+    for piece in &f.wall.layout.faces {
+        let items = one(f, piece);
+        let same = |g: &&mut (&FacePiece, Vec<Item>)| g.0.element == piece.element && g.0.hidden == piece.hidden;
+        match groups.last_mut().filter(same) {
+            Some(g) => g.1.extend(items),
+            None => groups.push((piece, items)),
         }
-        if base < bottom {
-            let bed = f.rect(x - r, x + r, base, bottom);
-            items.push(area(bed.clone(), Some(edge), Some(STONE_WASH)));
-            items.extend(hatch::stones(&bed, 1.4));
-        }
-        let b = f.spec.post.breadth.to_m() / 2.0;
-        items.push(area(
-            f.rect(x - b, x + b, bottom, front),
-            Some(Pen::new(THIN, BLACK).dashed(HIDDEN)),
-            Some(TIMBER_WASH),
-        ));
-        out.push(group(format!("{} post {}", f.wall.id, p.number), format!("hole of post {}", p.number), items));
     }
-    out.extend(f.wall.case.refusals.iter().map(|r| rock(f, r)));
-    out
+    let named =
+        groups.into_iter().map(|(p, items)| group(format!("{} {}", f.wall.id, p.element), p.title.clone(), items));
+    let refused = f.wall.case.refusals.iter().map(|r| rock(f, r));
+    named.chain(refused).collect()
 }
+
+fn one(f: &Face, piece: &FacePiece) -> Vec<Item> {
+    let ring: Vec<At> = piece.outline.iter().map(|(c, l)| f.at(c.to_m(), l.to_m())).collect();
+    let weight = match (piece.hidden, piece.upright) {
+        (true, true) => THIN,
+        (true, false) => FINE,
+        (false, true) => MEDIUM,
+        (false, false) => THIN,
+    };
+    let pen = Pen::new(weight, BLACK);
+    let pen = if piece.hidden { pen.dashed(HIDDEN) } else { pen };
+    let wash = match piece.stuff {
+        Stuff::Timber if piece.built => Some(BUILT_WASH),
+        Stuff::Timber => Some(TIMBER_WASH),
+        Stuff::Rammed => None,
+        _ => Some(STONE_WASH),
+    };
+    let mut items = vec![area(ring.clone(), Some(pen), wash)];
+    items.extend(texture(piece, ring));
+    items
+}
+
+fn texture(piece: &FacePiece, ring: Vec<At>) -> Vec<Item> {
+    match piece.stuff {
+        Stuff::Timber if piece.built && piece.upright => hatch::lines(&[ring], 45.0, 0.9, &Pen::new(HAIR, BLACK)),
+        Stuff::Timber if piece.upright => vec![],
+        Stuff::Timber => grain(&ring),
+        Stuff::Concrete => hatch::concrete(&ring, if piece.hidden { 2.4 } else { 5.0 }),
+        Stuff::Rammed => hatch::ground(&ring, 3.4, GREY),
+        Stuff::Gravel => hatch::stones(&ring, 1.4),
+        Stuff::Basket => hatch::stones(&ring, 2.2),
+        Stuff::Stone => hatch::stones(&ring, 3.0),
+        Stuff::Steel | Stuff::Block | Stuff::Grid => vec![],
+    }
+}
+
+/// A little grain along a board.
+fn grain(ring: &[At]) -> Vec<Item> {
+    let Some(b) = Frame::around(ring) else { return vec![] };
+    let one = |k: f64| {
+        let y = b.bottom - b.height() * k;
+        let inset = b.width() * 0.06;
+        stroke(At::mm(b.left + inset, y), At::mm(b.right - inset * (1.0 + k), y), Pen::new(0.06, GREY))
+    };
+    [0.3, 0.62].map(one).into()
+}
+
+/// Half the width at which a rock is drawn where no post stands in its hole any more.
+const ROCK: Length = Length::mm(225.0);
 
 /// Rock: a jagged line across the hole that it refused, where it is, with a post in that hole or none.
 fn rock(f: &Face, refusal: &Refusal) -> Item {
     let x = refusal.chainage.to_m();
     let l = Line::new(&f.wall.case.stations).at(refusal.chainage).front.to_m() - refusal.depth.to_m();
-    let r = f.spec.hole.diameter.to_m() / 2.0;
+    let r = f.wall.layout.holes.first().map_or(ROCK, |h| h.diameter / 2.0).to_m();
     let jag: Vec<At> = (0..=8)
         .map(|k| f.at(x - r * 1.3 + r * 2.6 * f64::from(k) / 8.0, l + if k % 2 == 0 { 0.0 } else { 0.05 }))
         .collect();
     let title = format!("{} at chainage {}", refusal.what, f.units.run(refusal.chainage));
     group(format!("{} refused", f.wall.id), title, vec![line(jag, Pen::new(THICK, RED))])
-}
-
-/// Boards and posts above the ground. Boards behind the posts are drawn first.
-fn timber(f: &Face) -> Vec<Item> {
-    let mut boards = vec![];
-    let mut posts = vec![];
-    for piece in &f.wall.layout.pieces {
-        let (x0, x1) = (piece.chainage.0.to_m(), piece.chainage.1.to_m());
-        let (y0, y1) = (piece.level.0.to_m(), piece.level.1.to_m());
-        let wash = if piece.built { BUILT_WASH } else { TIMBER_WASH };
-        match piece.role {
-            Role::Post => {
-                let b = f.spec.post.breadth.to_m() / 2.0;
-                let (x, front) =
-                    (piece.chainage.0.to_m().midpoint(piece.chainage.1.to_m()), ground_front(f, piece.bay));
-                let mut items =
-                    vec![area(f.rect(x - b, x + b, front.min(y1), y1), Some(Pen::new(MEDIUM, BLACK)), Some(wash))];
-                if piece.built {
-                    items.extend(hatch::lines(
-                        &[f.rect(x - b, x + b, front.min(y1), y1)],
-                        45.0,
-                        0.9,
-                        &Pen::new(HAIR, BLACK),
-                    ));
-                }
-                posts.push(group(format!("{} post {}", f.wall.id, piece.bay), piece.mark.clone(), items));
-            }
-            Role::Board | Role::Capping => {
-                let ring = f.rect(x0, x1, y0, y1);
-                let mut items = vec![area(ring, Some(Pen::new(THIN, BLACK)), Some(wash))];
-                // A little grain.
-                for k in [0.3, 0.62] {
-                    let y = y0 + (y1 - y0) * k;
-                    let inset = (x1 - x0) * 0.06;
-                    items.push(stroke(f.at(x0 + inset, y), f.at(x1 - inset * (1.0 + k), y), Pen::new(0.06, GREY)));
-                }
-                boards.push(group(format!("{} {}", f.wall.id, piece.mark), piece.mark.clone(), items));
-            }
-        }
-    }
-    match f.spec.boards {
-        groundhold_hold::systems::timber_posts::Boards::Behind => {
-            boards.extend(posts);
-            boards
-        }
-        groundhold_hold::systems::timber_posts::Boards::InFront => {
-            posts.extend(boards);
-            posts
-        }
-    }
-}
-
-fn ground_front(f: &Face, post: usize) -> f64 {
-    f.wall.layout.post(post).map_or(f.low, |p| p.front.to_m())
 }
 
 /// Ground in front (thick, with the ground's sign under it) and behind (dashed, since it is hidden).
@@ -228,15 +195,14 @@ fn height_at(points: &[At], x: f64) -> Option<f64> {
         .map(|w| w[0].y + (w[1].y - w[0].y) * (x - w[0].x) / (w[1].x - w[0].x))
 }
 
-/// Post numbers in rings above, with the level of the top where there is room.
+/// Numbers of posts or of steps in rings above.
 fn posts_named(f: &Face) -> Vec<Item> {
     let y = f.at(0.0, f.high).y - 7.5;
     let mut out = vec![];
     let mut last = f64::NEG_INFINITY;
-    for p in &f.wall.layout.posts {
-        let x = f.at(p.chainage.to_m(), 0.0).x;
-        let top = f.at(0.0, p.top.to_m()).y;
-        let element = format!("{} post {}", f.wall.id, p.number);
+    for t in &f.ticks {
+        let x = f.at(t.chainage.to_m(), 0.0).x;
+        let top = f.at(0.0, t.top.to_m()).y;
         let mut items = vec![];
         let crowded = x - last < 5.4;
         let shift = if crowded { -5.4 } else { 0.0 };
@@ -247,8 +213,9 @@ fn posts_named(f: &Face) -> Vec<Item> {
             Some(Pen::new(FINE, BLACK)),
             Some(crate::pens::WHITE),
         ));
-        items.push(Label::new(At::mm(x, y + shift + 0.85), p.number.to_string(), FIGURE).middle().bold().into());
-        out.push(group(element, format!("post {}", p.number), items));
+        items.push(Label::new(At::mm(x, y + shift + 0.85), t.name.clone(), FIGURE).middle().bold().into());
+        let title = if t.on.is_empty() { format!("step {}", t.name) } else { t.on.clone() };
+        out.push(group(format!("{} {}", f.wall.id, t.on).trim_end(), title, items));
         last = if crowded { last } else { x };
     }
     out
@@ -257,11 +224,10 @@ fn posts_named(f: &Face) -> Vec<Item> {
 /// Chainages, spacings and depths under the wall.
 fn rulers(f: &Face) -> Vec<Item> {
     let y = f.at(0.0, f.low).y;
-    let posts = &f.wall.layout.posts;
     let mut out = vec![];
-    let xs: Vec<f64> = posts.iter().map(|p| f.at(p.chainage.to_m(), 0.0).x).collect();
+    let xs: Vec<f64> = f.ticks.iter().map(|p| f.at(p.chainage.to_m(), 0.0).x).collect();
     // Spacings.
-    for (w, p) in xs.windows(2).zip(posts.windows(2)) {
+    for (w, p) in xs.windows(2).zip(f.ticks.windows(2)) {
         let text = figure(f.units, p[1].chainage - p[0].chainage);
         let fits = type_metrics::width(&text, FIGURE, Weight::Regular) + 1.0 <= w[1] - w[0];
         let size = if fits { FIGURE } else { SMALL * 0.9 };
@@ -269,29 +235,28 @@ fn rulers(f: &Face) -> Vec<Item> {
         let text = if small_fits { text } else { String::new() };
         out.extend(sized(At::mm(w[0], y + 6.0), At::mm(w[1], y + 6.0), 0.0, &text, size));
     }
-    // Chainage and depth in two rows, turned where the posts stand close.
+    // Chainage and depth in two rows, turned where they stand close.
     let (unit, sign) = ground_unit(f.units);
     let close = xs.windows(2).any(|w| w[1] - w[0] < 8.2);
     let mut last = f64::NEG_INFINITY;
-    for (p, x) in posts.iter().zip(&xs) {
+    for (t, x) in f.ticks.iter().zip(&xs) {
         if *x - last < 3.0 {
             continue;
         }
         last = *x;
-        let ch = format!("{:.2}", p.chainage.to_m() / unit);
+        let ch = format!("{:.2}", t.chainage.to_m() / unit);
         let l = |row: f64, t: String| {
             let base = Label::new(At::mm(*x, y + row), t, SMALL).ink(GREY);
             if close { Label { at: At::mm(*x + 0.7, y + row - 2.0), ..base }.end().turned(90.0) } else { base.middle() }
         };
-        if close {
-            out.push(l(10.0, ch).into());
-        } else {
-            out.push(l(10.0, ch).into());
-            out.push(l(13.2, format!("↓{}", figure(f.units, p.depth))).ink(BLACK).into());
+        out.push(l(10.0, ch).into());
+        if !close {
+            out.push(l(13.2, format!("↓{}", figure(f.units, t.front - t.bottom))).ink(BLACK).into());
         }
     }
     if !xs.is_empty() {
-        let depth = if close { "" } else { ", ↓ depth of post" };
+        let what = if f.wall.layout.posts.is_empty() { "base" } else { "post" };
+        let depth = if close { String::new() } else { format!(", ↓ depth of {what}") };
         let words = format!("chainage {sign}{depth}");
         out.push(Label::new(At::mm(4.0, y + 17.4), words, SMALL).ink(GREY).into());
     }
@@ -300,30 +265,21 @@ fn rulers(f: &Face) -> Vec<Item> {
 
 fn wishes(f: &Face) -> Vec<Wish> {
     let mut out = vec![];
-    // Board marks, on the boards.
-    for b in &f.wall.layout.boards {
-        // In the first bay of the board, so that no post stands before it.
-        let start = b.chainage.0.to_m();
-        let end = f.wall.layout.post(b.from_post + 1).map_or(b.chainage.1, |p| p.chainage).min(b.chainage.1).to_m();
-        let mid = f.at((start + end) / 2.0, (b.bottom.to_m() + b.top.to_m()) / 2.0);
-        let wide = f.view.mm(end - start - f.spec.post.breadth.to_m());
-        let high = f.view.mm((b.top - b.bottom).to_m());
-        let size = SMALL.min(high * 0.8);
-        if size >= 1.3 && type_metrics::width(&b.mark, size, Weight::Regular) + 1.0 < wide {
-            out.push(
-                Wish::new(mid, b.mark.clone())
-                    .size(size)
-                    .rank(80)
-                    .clear(0.0)
-                    .of(&format!("{} {}", f.wall.id, b.mark))
-                    .over(),
-            );
+    // Marks, on the pieces that have one.
+    for p in f.wall.layout.faces.iter().filter(|p| !p.label.is_empty()) {
+        let levels = || p.outline.iter().map(|c| c.1.to_m());
+        let (low, top) = (levels().fold(f64::INFINITY, f64::min), levels().fold(f64::NEG_INFINITY, f64::max));
+        let (a, b) = (p.room.0.to_m(), p.room.1.to_m());
+        let mid = f.at((a + b) / 2.0, (low + top) / 2.0);
+        let size = SMALL.min(f.view.mm(top - low) * 0.8);
+        if size >= 1.3 && type_metrics::width(&p.label, size, Weight::Regular) + 1.0 < f.view.mm(b - a) {
+            let wish = Wish::new(mid, p.label.clone()).size(size).rank(80).clear(0.0);
+            out.push(wish.of(&format!("{} {}", f.wall.id, p.element)).over());
         }
     }
     // Levels of the top where it steps, and of the ground in front at both ends.
-    let bays = &f.wall.layout.bays;
     let mut before = f64::NAN;
-    for bay in bays {
+    for bay in &f.wall.layout.strips {
         let top = bay.top.to_m();
         if (top - before).abs() > 0.005 || before.is_nan() {
             let at = f.at((bay.chainage.0.to_m() + bay.chainage.1.to_m()) / 2.0, top);
@@ -338,9 +294,9 @@ fn wishes(f: &Face) -> Vec<Wish> {
         }
         before = top;
     }
-    if let Some(h) = f.wall.layout.posts.iter().reduce(|a, b| if b.retained > a.retained { b } else { a }) {
-        let line = Line::new(&f.wall.case.stations).at(h.chainage);
-        let x = h.chainage.to_m();
+    if let Some(h) = f.wall.layout.highest() {
+        let line = Line::new(&f.wall.case.stations).at(h);
+        let x = h.to_m();
         out.push(
             Wish::new(f.at(x + 0.3, line.front.to_m()), "ground in front")
                 .size(SMALL)

@@ -27,12 +27,13 @@ mod plan_view;
 mod programme;
 mod ramp;
 mod section;
+mod section_as_found;
 mod site_section;
 mod steps;
 
 pub use drawings::{
     cutting_bars, drain_long_section, drawings, elevation, picture, plan_view, programme_bars, ramp_section, section,
-    site_section, steps_detail,
+    section_as_found, site_section, steps_detail,
 };
 pub use scene::{Align, At, Ink, Item, Label, Pen, Scene, Weight};
 pub use svg::to_svg;

@@ -1,6 +1,6 @@
 //! By which letters do the drawings name each other, and where are the sections cut?
 
-use groundhold_hold::{Bay, Line, Post};
+use groundhold_hold::{Cross, Line};
 use groundhold_plan::{Plan, WallPlan};
 use groundhold_quantity::{Length, Level, Point, Slope, Units, Vector, math};
 
@@ -14,33 +14,16 @@ pub(crate) fn section_letter(plan: &Plan, wall: &str) -> String {
     if i < 26 { c.to_string() } else { format!("{}{c}", i / 26) }
 }
 
-/// The post at which a wall's section is cut: where the wall is pushed hardest, else where it retains most.
-pub(crate) fn section_post(wall: &WallPlan) -> Option<&Post> {
-    let pushed = wall.verdict.pushes.iter().find(|p| p.governs).and_then(|p| wall.layout.post(p.post));
-    pushed.or_else(|| wall.layout.posts.iter().reduce(|a, b| if b.retained > a.retained { b } else { a }))
+/// The chainage at which a wall's section is cut: where the wall is pushed hardest, else where it retains most.
+pub(crate) fn section_chainage(wall: &WallPlan) -> Option<Length> {
+    let pushed = wall.verdict.pushes.iter().find(|p| p.governs).map(|p| p.chainage);
+    pushed.or_else(|| wall.layout.highest())
 }
 
-/// Where a wall's section is cut: square through a straight of it, just beside the post, so that both are seen.
-pub(crate) struct SectionPlace<'a> {
-    /// The post.
-    pub post: &'a Post,
-    /// The bay beside it that is cut.
-    pub bay: &'a Bay,
-    /// On the wall line.
-    pub at: Point,
-    /// Square to the straight, to the open side, 1 m long.
-    pub facing: Vector,
-}
-
-/// The place of a wall's section; `None` for a wall without bays.
-pub(crate) fn section_place(wall: &WallPlan) -> Option<SectionPlace<'_>> {
-    let post = section_post(wall)?;
-    let beside = |b: &&Bay| b.from_post == post.number || b.to_post == post.number;
-    let bay = wall.layout.bays.iter().filter(beside).reduce(|a, b| if b.retained > a.retained { b } else { a })?;
-    let middle = (bay.chainage.0 + bay.chainage.1) / 2.0;
-    let line = (wall.case.stations.len() > 1).then(|| Line::new(&wall.case.stations))?;
-    let at = line.at(post.chainage + (middle - post.chainage) * 0.3).at;
-    Some(SectionPlace { post, bay, at, facing: line.facing(middle) })
+/// A wall cut across where its section is drawn; `None` where nothing stands.
+pub(crate) fn section_place(wall: &WallPlan) -> Option<Cross> {
+    (wall.case.stations.len() > 1).then_some(())?;
+    groundhold_hold::cross(&wall.case, &wall.layout, section_chainage(wall)?)
 }
 
 /// The corner points of a wall's line with its ends, and their chainages.
@@ -53,6 +36,24 @@ pub(crate) fn wall_line(wall: &WallPlan) -> Vec<(Length, Point)> {
     let chainages =
         std::iter::once(line.start()).chain(wall.case.corners.iter().copied()).chain(std::iter::once(line.end()));
     chainages.map(|c| (c, line.at(c).at)).collect()
+}
+
+/// The same with the places between which the wall follows a curve.
+pub(crate) fn wall_course(wall: &WallPlan) -> Vec<Point> {
+    let s = &wall.case.stations;
+    let ends = wall_line(wall);
+    let mut out: Vec<Point> = vec![];
+    for (i, st) in s.iter().enumerate() {
+        let corner = ends.iter().any(|(c, _)| (*c - st.chainage).abs() < Length::mm(1.0));
+        let bends = i > 0 && i + 1 < s.len() && {
+            let (u, v) = (st.at - s[i - 1].at, s[i + 1].at - st.at);
+            u.cross(v).abs() > 1e-5 * u.length() * v.length()
+        };
+        if corner || bends {
+            out.push(st.at);
+        }
+    }
+    if out.len() < 2 { ends.into_iter().map(|e| e.1).collect() } else { out }
 }
 
 /// 1 where the open side of a wall lies to the left of its line, −1 where it lies to the right.

@@ -1,5 +1,6 @@
 //! How do existing and finished ground lie along a line straight up the slope, and where is cut and where is fill?
 
+use groundhold_hold::Stuff;
 use groundhold_plan::Plan;
 use groundhold_quantity::{Length, Point, Units};
 
@@ -7,8 +8,8 @@ use crate::frame::Frame;
 use crate::hatch;
 use crate::naming::{SITE, level, uphill};
 use crate::pens::{
-    BLACK, CUT_WASH, EARTH, EXISTING, FIGURE, FILL_WASH, GREEN, HAIR, MEDIUM, NAME, THICK, THIN, TIMBER_WASH, area,
-    group, stroke,
+    BLACK, CUT_WASH, EARTH, EXISTING, FIGURE, FILL_WASH, GREEN, HAIR, MEDIUM, NAME, STONE_WASH, THICK, THIN,
+    TIMBER_WASH, area, group,
 };
 use crate::placer::{Placer, Wish};
 use crate::scene::{At, Item, Label, Pen, Scene};
@@ -174,29 +175,28 @@ pub(crate) struct WallCut {
     /// Along the section, metres.
     pub x: f64,
     top: f64,
-    front: f64,
     bottom: f64,
     /// +1 where the open side lies towards larger x.
     open: f64,
-    post_depth: f64,
-    board: f64,
-    board_bottom: f64,
+    cross: groundhold_hold::Cross,
 }
 
 impl WallCut {
     pub fn draw(&self, view: &View) -> Vec<Item> {
-        let at = |x: f64, y: f64| view.xy(x, y);
-        let rect = |x0: f64, x1: f64, y0: f64, y1: f64| vec![at(x0, y1), at(x1, y1), at(x1, y0), at(x0, y0)];
-        let pen = Pen::new(MEDIUM, BLACK);
-        let post = rect(self.x, self.x + self.open * self.post_depth, self.bottom, self.top);
-        let board = rect(self.x, self.x - self.open * self.board, self.board_bottom, self.top);
-        let items = vec![
-            area(post, Some(pen.clone()), Some(TIMBER_WASH)),
-            area(board, Some(pen), Some(TIMBER_WASH)),
-            stroke(at(self.x, self.top), at(self.x, self.front), Pen::new(MEDIUM, BLACK)),
-        ];
-        vec![group(&self.id, format!("wall {}", self.id), items)]
+        let solid = |p: &&groundhold_hold::SectionPart| p.outline.len() > 2 && !in_a_hole(p);
+        let parts = self.cross.parts.iter().filter(solid);
+        let items = parts.map(|p| {
+            let ring = p.outline.iter().map(|(x, y)| view.xy(self.x + self.open * x.to_m(), y.to_m())).collect();
+            let wash = if p.stuff == Stuff::Timber { TIMBER_WASH } else { STONE_WASH };
+            area(ring, Some(Pen::new(MEDIUM, BLACK)), Some(wash))
+        });
+        vec![group(&self.id, format!("wall {}", self.id), items.collect())]
     }
+}
+
+/// What fills a post hole is not shown at this scale.
+fn in_a_hole(p: &groundhold_hold::SectionPart) -> bool {
+    p.group == "post hole"
 }
 
 /// Every wall that a line in plan crosses.
@@ -205,28 +205,17 @@ pub(crate) fn wall_cuts(plan: &Plan, from: Point, to: Point) -> Vec<WallCut> {
     let dir = (to - from).unit();
     let mut cuts = vec![];
     for wall in &plan.walls {
-        let groundhold_hold::Spec::TimberPosts(spec) = &wall.case.spec;
-        let stations = &wall.case.stations;
-        for w in stations.windows(2) {
+        for w in wall.case.stations.windows(2) {
             let Some((t, u)) = groundhold_quantity::segments_cross(from, to, w[0].at, w[1].at) else { continue };
             let chainage = w[0].chainage + (w[1].chainage - w[0].chainage) * u;
-            let post = wall
-                .layout
-                .posts
-                .iter()
-                .min_by(|a, b| (a.chainage - chainage).abs().si().total_cmp(&(b.chainage - chainage).abs().si()));
-            let bay = wall.layout.bays.iter().find(|b| b.chainage.0 <= chainage && chainage <= b.chainage.1);
-            let (Some(post), Some(bay)) = (post, bay) else { continue };
+            let Some(cross) = groundhold_hold::cross(&wall.case, &wall.layout, chainage) else { continue };
             cuts.push(WallCut {
                 id: wall.id.clone(),
                 x: long * t,
-                top: bay.top.to_m(),
-                front: post.front.to_m(),
-                bottom: post.bottom.to_m(),
+                top: wall.layout.strip(chainage).map_or(cross.top, |s| s.top).to_m(),
+                bottom: cross.bottom.to_m(),
                 open: if w[0].facing.dot(dir) >= 0.0 { 1.0 } else { -1.0 },
-                post_depth: spec.post.depth.to_m(),
-                board: spec.board.thickness.to_m(),
-                board_bottom: bay.bottom.to_m(),
+                cross,
             });
         }
     }

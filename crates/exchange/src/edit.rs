@@ -13,7 +13,7 @@ use crate::record_file::entry_text;
 use crate::spelled;
 
 /// Tables whose entries are known by an id.
-const LISTS: &[&str] = &["pad", "wall", "steps", "ramp", "near"];
+const LISTS: &[&str] = &["pad", "wall", "steps", "ramp", "near", "standing"];
 /// Tables that stand once.
 const SECTIONS: &[&str] = &["job", "ground", "shape", "drain", "order", "measure"];
 
@@ -46,6 +46,13 @@ pub fn apply_adjust(text: &str, adjust: &Adjust) -> Result<(String, Option<Adjus
             .ok_or_else(|| wrong(format!("{} `{step}` is not a table", adjust.element)))?;
     }
     let before = at.get(last).and_then(Item::as_str).map(String::from);
+    if last == "path" {
+        // A line of points is a list, not a text.
+        let list = adjust.value.parse::<Value>().ok().filter(Value::is_array);
+        let list = list.ok_or_else(|| wrong(format!("found `{}`, expected a list of points", adjust.value)))?;
+        at.insert(last, Item::Value(list));
+        return Ok((document.to_string(), None));
+    }
     set(at, last, &adjust.value);
     let inverse = before.map(|value| Adjust { element: adjust.element.clone(), field: adjust.field.clone(), value });
     Ok((document.to_string(), inverse))

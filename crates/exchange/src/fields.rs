@@ -2,6 +2,10 @@
 //!
 //! From a row follow the check, the message, the hint after a slip of the finger, and the JSON Schema for editors.
 
+use std::sync::LazyLock;
+
+use groundhold_hold::{self as hold, Entry, SYSTEM_KEYS, SYSTEMS};
+
 /// What a field holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Holds {
@@ -21,6 +25,8 @@ pub enum Holds {
     Point,
     /// A list of points.
     Points,
+    /// A list of points, with tables where it bends.
+    Line,
     /// A list of names.
     Names,
     /// A list of lists of names.
@@ -33,6 +39,10 @@ pub enum Holds {
     Table(&'static str),
     /// A list of tables of this kind.
     Tables(&'static str),
+    /// The table of sizes of the system that the wall is built in.
+    Sizes,
+    /// A list of lengths with their units.
+    Lengths,
     /// Something that its reader explains itself.
     Own(&'static str),
 }
@@ -83,8 +93,8 @@ const PRESSURE: Holds = Holds::Quantity("pressure");
 /// Farthest a coordinate or a length may reach: ten kilometres.
 const FAR: f64 = 10_000.0;
 
-/// The table.
-pub static FIELDS: &[Field] = &[
+/// The table, but for the sizes of wall systems, which stand with their systems.
+static OWN: &[Field] = &[
     field("", "schema", Holds::Whole, "version of the file's form").must().within(1.0, 1.0),
     field("", "job", Holds::Table("job"), "what the job is"),
     field("", "measure", Holds::Table("measure"), "how the ground was measured").must(),
@@ -95,6 +105,7 @@ pub static FIELDS: &[Field] = &[
     field("", "steps", Holds::Tables("steps"), "flights of steps"),
     field("", "ramp", Holds::Tables("ramp"), "ramps"),
     field("", "near", Holds::Tables("near"), "what lies or stands near"),
+    field("", "standing", Holds::Tables("standing"), "walls that stand already, as found"),
     field("", "load", Holds::Tables("load"), "loads on finished ground"),
     field("", "drain", Holds::Table("drain"), "rain, outlet and drain fill"),
     field("", "order", Holds::Table("order"), "prices, waste, tax"),
@@ -153,11 +164,15 @@ pub static FIELDS: &[Field] = &[
     field("measured", "source", Holds::Text, "who says so").must(),
     // ── shape
     field("shape", "batter", Holds::Table("batter"), "slopes of banks without a wall"),
+    field("batter", "bench", Holds::Table("bench"), "level steps that break a high bank"),
+    field("bench", "every", LENGTH, "height of bank between two benches").must().within(0.1, 20.0),
+    field("bench", "width", LENGTH, "its width").must().within(0.1, 5.0),
+    field("bench", "fall", SLOPE, "its fall away from the bank above").within(0.0, 0.2),
     field("batter", "cut", SLOPE, "in cut, rise over run").within(0.05, 5.0),
     field("batter", "fill", SLOPE, "in fill, rise over run").within(0.05, 2.0),
     field("pad", "id", Holds::Id, "its id").must(),
     field("pad", "name", Holds::Text, "what people call it"),
-    field("pad", "corners", Holds::Points, "its corners in order").must(),
+    field("pad", "corners", Holds::Line, "its corners in order").must(),
     field("pad", "level", Holds::Own("a level such as 101.080 m, or the word balance or cheapest"), "finished level")
         .must(),
     field(
@@ -166,24 +181,48 @@ pub static FIELDS: &[Field] = &[
         Holds::Own("a list of two levels, the lower first, such as [\"100.8 m\", \"101.3 m\"]"),
         "limits of a level that is solved for",
     ),
-    field("pad", "fall", Holds::Own("a slope and a direction, such as \"1:80 toward south\""), "fall for drainage"),
+    field(
+        "pad",
+        "fall",
+        Holds::Own(
+            "a slope and a direction, such as \"1:80 toward south\" or \"1:80 toward 135 deg\" clockwise from north",
+        ),
+        "fall for drainage",
+    ),
     field("pad", "apron", LENGTH, "level strip round it").within(0.0, 10.0),
     field("pad", "build_up", LENGTH, "stone and paving under the finished level").within(0.0, 1.0),
+    field("pad", "batter", Holds::Table("batter"), "banks from its edge, where they differ from those of the job"),
     // ── walls
     field("wall", "id", Holds::Id, "its id").must(),
     field("wall", "name", Holds::Text, "what people call it"),
-    field("wall", "system", Holds::OneOf(&["timber-post-and-board"]), "wall system"),
-    field("wall", "line", Holds::Points, "its line in plan").must(),
-    field("wall", "ends", Holds::Own("two of the words fade and at"), "how each end is found"),
+    field("wall", "system", Holds::OneOf(&SYSTEM_KEYS), "wall system; left out, the first of them"),
+    field("wall", "line", Holds::Line, "its line in plan"),
+    field("wall", "alongside", Holds::Table("alongside"), "in place of a line: that of another wall, moved"),
+    field("alongside", "wall", Holds::Id, "the other wall").must(),
+    field("alongside", "by", LENGTH, "how far behind it; negative in front of it").must().within(-100.0, 100.0),
+    field(
+        "wall",
+        "ends",
+        Holds::Own("two of the words fade, at, return, return 1.2 m, post 200 mm"),
+        "how each end is found",
+    ),
     field("wall", "retains", Holds::OneOf(&["left", "right"]), "side of the ground it holds").must(),
     field(
         "wall",
         "top",
-        Holds::Own("{ follow = \"ground\", above = … }, { at = … } or { above = \"P1\", by = … }"),
+        Holds::Own(
+            "{ follow = \"ground\", above = … }, { at = … }, { above = \"P1\", by = … }, { from = …, to = … }, \
+             { step = …, above = …, least = … } or { line = [[chainage, level], …] }",
+        ),
         "its top",
     )
     .must(),
-    field("wall", "spec", Holds::Table("spec"), "sizes"),
+    field("wall", "spec", Holds::Sizes, "sizes, as the system wants them"),
+    field("wall", "part", Holds::Tables("part"), "stretches in which it is made otherwise"),
+    field("part", "from", LENGTH, "from this chainage along its line as given").must().within(0.0, FAR),
+    field("part", "to", LENGTH, "to this one").must().within(0.0, FAR),
+    field("part", "system", Holds::OneOf(&SYSTEM_KEYS), "wall system there; left out, that of the wall"),
+    field("part", "spec", Holds::Sizes, "sizes there").must(),
     field("wall", "fence", Holds::Table("fence"), "a fence on top"),
     field("wall", "beside", Holds::OneOf(&["food bed", "play area"]), "what is grown or done right beside it"),
     field("wall", "change", Holds::Tables("change"), "posts that differ by decision"),
@@ -196,38 +235,6 @@ pub static FIELDS: &[Field] = &[
     field("change", "hole_depth", LENGTH, "depth of the hole there").within(0.1, 6.0),
     field("change", "extra", Holds::Flag, "true for a post that the layout would not put there"),
     field("change", "left_out", Holds::Flag, "true for a post of the layout that is left out"),
-    field("spec", "post", Holds::Own("sizes in mm, treatment and strength class, such as \"125x125 UC4 C24\""), "post")
-        .must(),
-    field(
-        "spec",
-        "board",
-        Holds::Own("height x thickness in mm, treatment and strength class, such as \"200x50 UC4 C24\""),
-        "board",
-    )
-    .must(),
-    field("spec", "spacing", LENGTH, "largest distance of posts").must().within(0.3, 3.0),
-    field("spec", "boards", Holds::OneOf(&["behind", "front"]), "side of the posts on which the boards stand"),
-    field("spec", "hole_diameter", LENGTH, "diameter of the post holes").within(0.1, 2.0),
-    field("spec", "hole_depth", LENGTH, "depth of post holes; left out, it is solved").within(0.1, 6.0),
-    field("spec", "hole_fill", Holds::OneOf(&["concrete", "rammed"]), "what the holes are filled with"),
-    field("spec", "gravel", LENGTH, "gravel under the post").within(0.0, 0.5),
-    field("spec", "bury", LENGTH, "lowest board below the ground in front").within(0.0, 1.0),
-    field("spec", "neglect", LENGTH, "top layer in front that is not counted on").within(0.0, 1.0),
-    field("spec", "fit", Holds::OneOf(&["from bury", "from top"]), "from where the courses are counted"),
-    field(
-        "spec",
-        "capping",
-        Holds::Own("width x thickness in mm, such as \"150x38 UC4 C24\", or the word none"),
-        "capping",
-    ),
-    field("spec", "screws", Holds::Own("diameter x length in mm, such as \"8x120\""), "screws"),
-    field("spec", "lean", SLOPE, "lean of the posts into the bank").within(0.0, 0.25),
-    field(
-        "spec",
-        "stock",
-        Holds::Own("a list of lengths"),
-        "stock lengths of boards; left out, those of the price list",
-    ),
     // ── steps and ramps
     field("steps", "id", Holds::Id, "its id").must(),
     field("steps", "from", Holds::Point, "somewhere below").must(),
@@ -235,10 +242,16 @@ pub static FIELDS: &[Field] = &[
     field("steps", "width", LENGTH, "clear width").must().within(0.3, 10.0),
     field("steps", "going", LENGTH, "going; left out, it is chosen").within(0.15, 2.0),
     field("ramp", "id", Holds::Id, "its id").must(),
-    field("ramp", "path", Holds::Points, "middle line from the bottom up").must(),
+    field("steps", "turns", Holds::Points, "middles of the landings on which it turns, from the pad down"),
+    field("ramp", "path", Holds::Line, "middle line from the bottom up").must(),
     field("ramp", "to", Holds::Id, "the pad it leads to").must(),
     field("ramp", "width", LENGTH, "width").must().within(0.3, 10.0),
     field("ramp", "steepest", SLOPE, "steepest that will do").within(0.005, 0.5),
+    field("ramp", "crossfall", Holds::Own("a slope and a side, such as \"1:40 to left\""), "fall across"),
+    field("ramp", "landings", Holds::Table("landings"), "level landings on the way"),
+    field("ramp", "within", Holds::Points, "outline within which it may be led to and fro"),
+    field("landings", "every", LENGTH, "largest rise between two").must().within(0.05, 10.0),
+    field("landings", "length", LENGTH, "length of each").must().within(0.1, 20.0),
     // ── near and load
     field("near", "id", Holds::Id, "its id").must(),
     field("near", "kind", Holds::Text, "what it is").must(),
@@ -253,6 +266,57 @@ pub static FIELDS: &[Field] = &[
     field("near", "drained", Holds::Flag, "whether stone with a pipe or weep holes lies behind that wall"),
     field("near", "filter", Holds::Flag, "whether a filter or fabric keeps the soil out of that stone"),
     field("near", "age_days", Holds::Number, "age of that knowledge in days").within(0.0, 40_000.0),
+    // ── walls that stand already
+    field("standing", "id", Holds::Id, "its id").must(),
+    field("standing", "name", Holds::Text, "what people call it"),
+    field(
+        "standing",
+        "made",
+        Holds::OneOf(&[
+            "timber posts and boards",
+            "dry stone",
+            "mortared masonry",
+            "mass concrete",
+            "block",
+            "gabion",
+            "stacked timbers",
+            "unknown",
+        ]),
+        "what it is made of",
+    )
+    .must(),
+    field("standing", "line", Holds::Points, "its line in plan").must(),
+    field("standing", "retains", Holds::OneOf(&["left", "right"]), "side of the ground it holds").must(),
+    field("standing", "looked_at", Holds::Text, "the day on which it was measured"),
+    field("standing", "height", LENGTH, "ground behind above the ground in front").must().within(0.05, 20.0),
+    field("standing", "thickness", LENGTH, "front to back").within(0.02, 20.0),
+    field("standing", "below", LENGTH, "its underside below the ground in front").within(0.0, 10.0),
+    field(
+        "standing",
+        "post",
+        Holds::Own("sizes in mm: along the wall, then front to back, such as \"100x100\""),
+        "posts",
+    ),
+    field("standing", "spacing", LENGTH, "from post to post").within(0.1, 6.0),
+    field("standing", "hole", LENGTH, "diameter of the concrete round a post").within(0.05, 2.0),
+    field("standing", "soft", LENGTH, "how far a blade goes into every face of a post at the ground").within(0.0, 0.3),
+    field("standing", "age", Holds::Number, "years since it was built").within(0.0, 2000.0),
+    field("standing", "lean", LENGTH, "how far its top stands out; into the bank is negative").within(-5.0, 5.0),
+    field("standing", "bulge", Holds::Table("bulge"), "how far it bellies out, and where"),
+    field("bulge", "size", LENGTH, "how far").must().within(0.0, 2.0),
+    field("bulge", "at", LENGTH, "how high above the ground in front").must().within(0.0, 20.0),
+    field("standing", "crack", Holds::Tables("crack"), "cracks"),
+    field("crack", "runs", Holds::OneOf(&["horizontal", "stepped", "vertical"]), "which way it runs").must(),
+    field("crack", "width", LENGTH, "how wide it gapes").must().within(0.0, 1.0),
+    field("standing", "weeps", Holds::OneOf(&["none", "blocked", "running"]), "holes that let water through"),
+    field("standing", "filter", Holds::Flag, "whether a filter or fabric lies behind it"),
+    field("standing", "wet", LENGTH, "how high its face is wet or stained").within(0.0, 20.0),
+    field("standing", "above", Holds::Names, "what is above: load, vehicle, fence, wet ground, tree"),
+    field("standing", "load", PRESSURE, "how heavy that is, where it was reckoned").within(0.0, 200_000.0),
+    field("standing", "beneath", Holds::Names, "what was done below: dug away, trench"),
+    field("standing", "dug", LENGTH, "how deep it was dug away").within(0.0, 10.0),
+    field("standing", "note", Holds::Text, "in words"),
+    field("standing", "replaced_by", Holds::Text, "the new wall that takes its place"),
     field("load", "on", Holds::Text, "the element it stands on").must(),
     field("load", "what", Holds::Text, "what it is").must(),
     field("load", "value", PRESSURE, "how much").must().within(0.0, 200_000.0),
@@ -351,6 +415,35 @@ pub static FIELDS: &[Field] = &[
     field("built post", "top", LEVEL, "level of its top").must().within(-500.0, 9000.0),
     field("built post", "length", LENGTH, "its cut length, top to underside").within(0.05, 20.0),
 ];
+
+/// Every row: those of the table, and the sizes of each wall system as a table with the system's key as its name.
+pub static FIELDS: LazyLock<Vec<Field>> = LazyLock::new(|| {
+    let of_system = |entry: &Entry| {
+        let spec = (entry.blank)();
+        let fields = spec.system().fields();
+        fields.into_iter().map(|f| size(entry.key, f)).collect::<Vec<_>>()
+    };
+    OWN.iter().copied().chain(SYSTEMS.iter().flat_map(of_system)).collect()
+});
+
+/// A size of a wall system as a row.
+fn size(system: &'static str, f: &hold::Field) -> Field {
+    let holds = match f.holds {
+        hold::Holds::Length => LENGTH,
+        hold::Holds::Slope => SLOPE,
+        hold::Holds::Angle => Holds::Quantity("angle"),
+        hold::Holds::Share => SHARE,
+        hold::Holds::Pressure => PRESSURE,
+        hold::Holds::UnitWeight => Holds::Quantity("unit weight"),
+        hold::Holds::Density => Holds::Quantity("density"),
+        hold::Holds::Whole => Holds::Whole,
+        hold::Holds::Flag => Holds::Flag,
+        hold::Holds::OneOf(words) => Holds::OneOf(words),
+        hold::Holds::Lengths => Holds::Lengths,
+        hold::Holds::Own { like, .. } => Holds::Own(like),
+    };
+    Field { table: system, key: f.key, holds, must: f.must, least: f.least, most: f.most, words: f.words }
+}
 
 /// The row of a field.
 pub fn row(table: &str, key: &str) -> Option<&'static Field> {

@@ -1,8 +1,9 @@
 //! From the text of a job file and its tables to a job, with everything that is wrong with them.
 
+use groundhold_hold::{SYSTEM_KEYS, Spec};
 use groundhold_plan::job::*;
 use groundhold_quantity::{
-    Currency, Length, Level, Point, Quantity, Slope, Time, Units, Vector, parse, segments_cross,
+    Angle, Currency, Length, Level, Point, Quantity, Slope, Time, Units, Vector, math, parse, segments_cross,
 };
 use toml_edit::{Document, Item};
 
@@ -10,7 +11,7 @@ use crate::ground_water;
 use crate::page::{Node, Page};
 use crate::problem::Problem;
 use crate::wall_spec;
-use crate::{bought_file, record_file, tables};
+use crate::{bought_file, record_file, standing_file, tables};
 
 /// Largest job file that is read.
 const LARGEST: usize = 4 << 20;
@@ -88,6 +89,7 @@ impl Reader<'_> {
         if let Some(b) = root.table("shape").and_then(|n| n.table("batter")) {
             job.batter.cut = b.quantity("cut").unwrap_or(job.batter.cut);
             job.batter.fill = b.quantity("fill").unwrap_or(job.batter.fill);
+            job.batter.bench = bench(&b);
         }
         job.order = root.table("order").map_or(default_order(), |n| self.order(&n));
         let stock = wall_spec::stock_of(&job.order.prices);
@@ -96,6 +98,7 @@ impl Reader<'_> {
         job.flights = root.tables("steps").iter().filter_map(flight).collect();
         job.ramps = root.tables("ramp").iter().filter_map(ramp).collect();
         job.near = root.tables("near").iter().filter_map(near).collect();
+        job.standing = root.tables("standing").iter().filter_map(standing_file::read).collect();
         job.loads = root.tables("load").iter().filter_map(load).collect();
         if let Some(n) = root.table("drain") {
             job.drain = drain(&n);
@@ -177,7 +180,7 @@ impl Reader<'_> {
     /// Ids that stand twice, and names of things that are not there.
     fn check_names(&self, root: &Node, job: &Job) {
         let mut seen: Vec<String> = vec![];
-        for list in ["pad", "wall", "steps", "ramp", "near"] {
+        for list in ["pad", "wall", "steps", "ramp", "near", "standing"] {
             for n in root.tables(list) {
                 let name = id(&n);
                 if !name.is_empty() && seen.contains(&name) {
@@ -318,8 +321,8 @@ fn ground(n: &Node) -> GroundWish {
 }
 
 fn pad(n: &Node) -> Option<PadWish> {
-    let corners = n.points("corners", 3);
-    if let Some((a, b)) = corners.as_deref().and_then(|c| first_crossing(c, true)) {
+    let outline = n.line("corners", true);
+    if let Some((a, b)) = outline.as_ref().and_then(|(c, bends)| first_crossing(c, bends, true)) {
         n.complain("corners", format!("side {a} crosses side {b}; give the corners in order round the pad"));
         return None;
     }
@@ -328,13 +331,25 @@ fn pad(n: &Node) -> Option<PadWish> {
     Some(PadWish {
         id: n.text("id")?,
         name: n.text("name").unwrap_or_default(),
-        corners: corners?,
+        corners: outline.as_ref()?.0.clone(),
+        bends: outline?.1,
         level: level?,
         between: ground_water::between(n),
         fall,
         apron: n.quantity("apron").unwrap_or(Length::ZERO),
         build_up: n.quantity("build_up").unwrap_or(Length::ZERO),
+        batter: n.table("batter").map(|b| {
+            let d = Batter::default();
+            let (cut, fill) = (b.quantity("cut"), b.quantity("fill"));
+            Batter { cut: cut.unwrap_or(d.cut), fill: fill.unwrap_or(d.fill), bench: bench(&b) }
+        }),
     })
+}
+
+fn bench(n: &Node) -> Option<Bench> {
+    let b = n.table("bench")?;
+    let (every, width) = (b.quantity("every"), b.quantity("width"));
+    Some(Bench { every: every?, width: width?, fall: b.quantity("fall").unwrap_or(Slope::LEVEL) })
 }
 
 fn pad_level(n: &Node) -> Option<PadLevel> {
@@ -361,13 +376,22 @@ fn pad_level(n: &Node) -> Option<PadLevel> {
 fn pad_fall(n: &Node) -> Option<(Slope, Vector)> {
     let text = n.raw("fall")?.as_str().unwrap_or_default();
     let (slope, toward) = text.split_once(" toward ")?;
+    let half = std::f64::consts::FRAC_1_SQRT_2;
     let direction = match toward.trim() {
+        "north-east" => Vector::m(half, half),
+        "south-east" => Vector::m(half, -half),
+        "south-west" => Vector::m(-half, -half),
+        "north-west" => Vector::m(-half, half),
+        angle if parse::<Angle>(angle).is_ok() => {
+            let a = parse::<Angle>(angle).map_or(0.0, Angle::to_rad);
+            Vector::m(math::sin(a), math::cos(a))
+        }
         "north" => Vector::m(0.0, 1.0),
         "south" => Vector::m(0.0, -1.0),
         "east" => Vector::m(1.0, 0.0),
         "west" => Vector::m(-1.0, 0.0),
         other => {
-            n.complain("fall", format!("found `{other}`, expected north, south, east or west"));
+            n.complain("fall", format!("found `{other}`, expected north, south-east or another of the eight directions, or degrees clockwise from north such as 135 deg"));
             return None;
         }
     };
@@ -385,21 +409,30 @@ fn pad_fall(n: &Node) -> Option<(Slope, Vector)> {
 }
 
 fn wall(n: &Node, stock: &wall_spec::Stock) -> Option<WallWish> {
-    n.text("system");
-    let line = n.points("line", 2);
-    if let Some((a, b)) = line.as_deref().and_then(|l| first_crossing(l, false)) {
+    let system = if n.has("system") { n.text("system") } else { Some(SYSTEM_KEYS[0].into()) };
+    let blank = system.as_deref().and_then(Spec::of);
+    let alongside = n.table("alongside").and_then(|b| Some(Alongside { wall: b.text("wall")?, by: b.quantity("by")? }));
+    let line = if n.has("alongside") { Some((vec![], vec![])) } else { n.line("line", false) };
+    if n.has("line") == n.has("alongside") {
+        n.complain("line", "expected a line, or alongside = { wall = \"W1\", by = \"1.5 m\" } in its place");
+        return None;
+    }
+    if let Some((a, b)) = line.as_ref().and_then(|(l, bends)| first_crossing(l, bends, false)) {
         n.complain("line", format!("piece {a} of the wall crosses piece {b}; a wall may not cross itself"));
         return None;
     }
     let ends = wall_ends(n);
     let top = wall_top(n);
-    let spec = match n.table("spec") {
-        Some(s) => wall_spec::read(&s, stock),
-        None => {
-            n.complain("spec", "the sizes are missing: a table [wall.spec] with post, board and spacing");
-            None
-        }
-    };
+    let parts: Vec<Option<WallPart>> = n
+        .tables("part")
+        .iter()
+        .map(|p| {
+            let blank = if p.has("system") { p.text("system").as_deref().and_then(Spec::of) } else { blank.clone() };
+            let spec = blank.and_then(|blank| sizes(p, blank, stock));
+            Some(WallPart { from: p.quantity("from")?, to: p.quantity("to")?, spec: spec? })
+        })
+        .collect();
+    let spec = blank.and_then(|blank| sizes(n, blank, stock));
     let fence = n.table("fence").and_then(|f| {
         Some(FenceWish {
             height: f.quantity("height")?,
@@ -422,15 +455,33 @@ fn wall(n: &Node, stock: &wall_spec::Stock) -> Option<WallWish> {
     Some(WallWish {
         id: n.text("id")?,
         name: n.text("name").unwrap_or_default(),
-        line: line?,
+        line: line.as_ref()?.0.clone(),
+        bends: line?.1,
+        alongside,
         ends: ends?,
         retains_left: n.text("retains")? == "left",
         top: top?,
         spec: spec?,
+        parts: parts.into_iter().collect::<Option<Vec<_>>>()?,
         fence,
         beside,
         changes: changes.collect(),
     })
+}
+
+/// The sizes of a wall's system; a system that must be given none takes its usual ones where no table stands.
+fn sizes(n: &Node, blank: Spec, stock: &wall_spec::Stock) -> Option<Spec> {
+    if let Some(s) = n.table_of("spec", blank.system().key()) {
+        return wall_spec::read(&s, blank, stock);
+    }
+    let must: Vec<&str> = blank.system().fields().iter().filter(|f| f.must).map(|f| f.key).collect();
+    let (Some((last, before)), false) = (must.split_last(), n.has("spec")) else {
+        return (!n.has("spec")).then_some(blank);
+    };
+    let before = before.join(", ");
+    let and = if before.is_empty() { "" } else { " and " };
+    n.complain("spec", format!("the sizes are missing: a table [wall.spec] with {before}{and}{last}"));
+    None
 }
 
 fn wall_ends(n: &Node) -> Option<[WallEnd; 2]> {
@@ -447,13 +498,22 @@ fn wall_ends(n: &Node) -> Option<[WallEnd; 2]> {
         .map(|w| match *w {
             "fade" => Some(WallEnd::Fade),
             "at" => Some(WallEnd::At),
-            _ => None,
+            "return" => Some(WallEnd::Return(None)),
+            w => {
+                let (word, size) = w.split_once(' ')?;
+                let size = parse::<Length>(size).ok().filter(|l| (0.0..=100.0).contains(&l.to_m()))?;
+                match word {
+                    "return" => Some(WallEnd::Return(Some(size))),
+                    "post" => Some(WallEnd::Post(size)),
+                    _ => None,
+                }
+            }
         })
         .collect();
     match ends.as_deref() {
         Some([a, b]) => Some([*a, *b]),
         _ => {
-            n.complain("ends", "expected two of the words fade and at, for example [\"fade\", \"at\"]");
+            n.complain("ends", "expected two of the words fade, at, return, return 1.2 m and post 200 mm, for example [\"fade\", \"at\"]");
             None
         }
     }
@@ -461,7 +521,9 @@ fn wall_ends(n: &Node) -> Option<[WallEnd; 2]> {
 
 fn wall_top(n: &Node) -> Option<WallTop> {
     let item = n.raw("top")?;
-    let expected = "expected { follow = \"ground\", above = \"50 mm\" }, { at = \"101.2 m\" } or { above = \"P1\", by = \"50 mm\" }";
+    let expected = "expected { follow = \"ground\", above = \"50 mm\" }, { at = \"101.2 m\" }, { above = \"P1\", by = \"50 mm\" }, \
+                    { from = \"101.2 m\", to = \"101.0 m\" }, { step = \"200 mm\", above = \"50 mm\", least = \"1.2 m\" } or \
+                    { line = [[\"0 m\", \"101.2 m\"], [\"4 m\", \"101.0 m\"]] }";
     let Some(table) = item.as_table_like() else {
         n.complain("top", expected);
         return None;
@@ -480,6 +542,38 @@ fn wall_top(n: &Node) -> Option<WallTop> {
     };
     if text("follow").is_some() {
         return length("above").map(|above| WallTop::FollowGround { above });
+    }
+    let level = |key: &str| match text(key).map(parse::<Level>) {
+        Some(Ok(l)) => Some(l),
+        _ => {
+            n.complain("top", format!("{key}: {expected}"));
+            None
+        }
+    };
+    if table.contains_key("from") {
+        let (from, to) = (level("from"), level("to"));
+        return Some(WallTop::Raked { from: from?, to: to? });
+    }
+    if table.contains_key("step") {
+        let (by, above) = (length("step"), length("above"));
+        let least = if table.contains_key("least") { length("least")? } else { Length::ZERO };
+        return Some(WallTop::Stepped { above: above?, by: by?, least });
+    }
+    if let Some(rows) = table.get("line").and_then(Item::as_array) {
+        let row = |v: &toml_edit::Value| {
+            let a = v.as_array().filter(|a| a.len() == 2)?;
+            let part = |i: usize| a.get(i).and_then(toml_edit::Value::as_str);
+            Some((parse::<Length>(part(0)?).ok()?, parse::<Level>(part(1)?).ok()?))
+        };
+        let levels: Option<Vec<(Length, Level)>> = rows.iter().map(row).collect();
+        let forward = |l: &Vec<(Length, Level)>| !l.is_empty() && l.windows(2).all(|w| w[0].0 <= w[1].0);
+        return match levels.filter(forward) {
+            Some(levels) => Some(WallTop::Line(levels)),
+            None => {
+                n.complain("top", format!("line: expected chainages that go forward, each with a level; {expected}"));
+                None
+            }
+        };
     }
     if let Some(at) = text("at") {
         return match parse::<Level>(at) {
@@ -500,7 +594,14 @@ fn wall_top(n: &Node) -> Option<WallTop> {
 }
 
 /// The first two pieces of a line that cross, counted from 1.
-fn first_crossing(line: &[Point], closed: bool) -> Option<(usize, usize)> {
+fn first_crossing(points: &[Point], bends: &[Bend], closed: bool) -> Option<(usize, usize)> {
+    if !bends.is_empty() {
+        // On a curve the pieces are those between the places that it was read at.
+        let line = groundhold_shape::Alignment { points: points.to_vec(), bends: bends.to_vec() };
+        let course = if closed { line.closed() } else { line.course() };
+        return course.ok().and_then(|c| first_crossing(&c.points, &[], closed));
+    }
+    let line = points;
     let mut sides: Vec<(Point, Point)> = line.windows(2).map(|w| (w[0], w[1])).collect();
     if closed && let (Some(first), Some(last)) = (line.first(), line.last()) {
         sides.push((*last, *first));
@@ -517,13 +618,38 @@ fn first_crossing(line: &[Point], closed: bool) -> Option<(usize, usize)> {
 
 fn flight(n: &Node) -> Option<FlightWish> {
     let (id, from, to, width) = (n.text("id"), n.point("from"), n.text("to"), n.quantity("width"));
-    Some(FlightWish { id: id?, from: from?, to: to?, width: width?, going: n.quantity("going") })
+    let turns = if n.has("turns") { n.points("turns", 1)? } else { vec![] };
+    Some(FlightWish { id: id?, from: from?, to: to?, width: width?, going: n.quantity("going"), turns })
 }
 
 fn ramp(n: &Node) -> Option<RampWish> {
-    let (id, path, to, width) = (n.text("id"), n.points("path", 2), n.text("to"), n.quantity("width"));
+    let (id, path, to, width) = (n.text("id"), n.line("path", false), n.text("to"), n.quantity("width"));
     let steepest = n.quantity("steepest").unwrap_or(Slope::one_in(12.0));
-    Some(RampWish { id: id?, path: path?, to: to?, width: width?, steepest })
+    let crossfall = if n.has("crossfall") { Some(crossfall(n)?) } else { None };
+    let landings =
+        n.table("landings").and_then(|l| Some(Landings { every: l.quantity("every")?, length: l.quantity("length")? }));
+    let within = if n.has("within") { n.points("within", 3)? } else { vec![] };
+    let (path, bends) = path?;
+    Some(RampWish { id: id?, path, bends, to: to?, width: width?, steepest, crossfall, landings, within })
+}
+
+fn crossfall(n: &Node) -> Option<(Slope, Side)> {
+    let text = n.raw("crossfall")?.as_str().unwrap_or_default();
+    let read = text.split_once(" to ").and_then(|(slope, side)| {
+        let side = match side.trim() {
+            "left" => Side::Left,
+            "right" => Side::Right,
+            _ => return None,
+        };
+        parse::<Slope>(slope).ok().filter(|s| (0.0..=0.2).contains(&s.in_si())).map(|s| (s, side))
+    });
+    if read.is_none() {
+        n.complain(
+            "crossfall",
+            format!("found `{text}`, expected a fall from level to 1:5 and a side, such as 1:40 to left"),
+        );
+    }
+    read
 }
 
 fn near(n: &Node) -> Option<Near> {

@@ -1,15 +1,15 @@
 //! A whole job written as a person would write it, so that reading it again gives the same job.
 
-use groundhold_hold::Spec;
-use groundhold_hold::systems::timber_posts::{Boards, CourseFit, Fill, TimberPostSpec};
 use groundhold_plan::job::*;
 use groundhold_quantity::{Point, Units, Vector};
 
 use crate::bought_file;
+use crate::line_text::{self, point};
 use crate::record_file::{entry_text, quoted};
 use crate::spelled as say;
+use crate::standing_file;
 use crate::tables_text;
-use crate::wall_spec::{Stock, stock_of};
+use crate::wall_spec::{Stock, stock_of, written};
 
 /// The text of a job file. Level book, positions, spots and prices stand in files of their own, which it names and
 /// [`job_tables`] gives.
@@ -25,6 +25,7 @@ pub fn job_text(job: &Job) -> String {
     job.flights.iter().for_each(|f| flight(&mut out, f));
     job.ramps.iter().for_each(|r| ramp(&mut out, r));
     job.near.iter().for_each(|n| near(&mut out, n));
+    job.standing.iter().for_each(|w| out.0.push_str(&standing_file::text(w)));
     for l in &job.loads {
         out.table("[[load]]");
         out.text("on", &l.on);
@@ -79,10 +80,7 @@ impl Page {
     }
 }
 
-fn point(p: Point) -> String {
-    format!("[{}, {}]", say::metres(p.x), say::metres(p.y))
-}
-fn points(list: &[Point]) -> String {
+pub(crate) fn points(list: &[Point]) -> String {
     format!("[{}]", list.iter().map(|p| point(*p)).collect::<Vec<_>>().join(", "))
 }
 fn names(list: &[String]) -> String {
@@ -160,15 +158,22 @@ fn ground(out: &mut Page, job: &Job) {
         out.line("source", quoted(&s.source));
     }
     out.table("[shape]");
-    let (cut, fill) = (say::slope(job.batter.cut), say::slope(job.batter.fill));
-    out.line("batter", format!("{{ cut = {cut}, fill = {fill} }}   # where no wall stands, rise over run"));
+    out.line("batter", format!("{}   # where no wall stands, rise over run", batter(&job.batter)));
+}
+
+fn batter(b: &Batter) -> String {
+    let bench = b.bench.map_or(String::new(), |b| {
+        let (every, width, fall) = (say::length(b.every), say::length(b.width), say::slope(b.fall));
+        format!(", bench = {{ every = {every}, width = {width}, fall = {fall} }}")
+    });
+    format!("{{ cut = {}, fill = {}{bench} }}", say::slope(b.cut), say::slope(b.fill))
 }
 
 fn pad(out: &mut Page, p: &PadWish) {
     out.table("[[pad]]");
     out.line("id", quoted(&p.id));
     out.text("name", &p.name);
-    out.line("corners", points(&p.corners));
+    out.line("corners", line_text::line(&p.corners, &p.bends));
     match p.level {
         PadLevel::At(l) => out.line("level", say::level(l)),
         PadLevel::Balance => out.text("level", "balance"),
@@ -183,16 +188,34 @@ fn pad(out: &mut Page, p: &PadWish) {
     }
     out.line("apron", say::length(p.apron));
     out.line("build_up", say::length(p.build_up));
+    out.maybe("batter", p.batter.as_ref().map(batter));
 }
 
-/// The nearest of the four directions that a job file knows.
-fn compass(v: Vector) -> &'static str {
-    match (v.x.abs() > v.y.abs(), v.x > 0.0, v.y > 0.0) {
-        (true, true, _) => "east",
-        (true, false, _) => "west",
-        (false, _, true) => "north",
-        (false, _, false) => "south",
+/// A direction by its name, or in degrees clockwise from north.
+fn compass(v: Vector) -> String {
+    let half = std::f64::consts::FRAC_1_SQRT_2;
+    let named = [
+        ("east", 1.0, 0.0),
+        ("west", -1.0, 0.0),
+        ("north", 0.0, 1.0),
+        ("south", 0.0, -1.0),
+        ("north-east", half, half),
+        ("south-east", half, -half),
+        ("south-west", -half, -half),
+        ("north-west", -half, half),
+    ];
+    let u = v.unit();
+    match named.iter().find(|(_, x, y)| (u.x - x).abs() < 1e-12 && (u.y - y).abs() < 1e-12) {
+        Some((name, ..)) => (*name).into(),
+        None => format!("{} deg", groundhold_quantity::math::atan2(v.x, v.y).to_degrees()),
     }
+}
+
+/// The block of one wall, with all its stock lengths.
+pub(crate) fn wall_text(w: &WallWish) -> String {
+    let mut out = Page(String::new());
+    wall(&mut out, w, &vec![]);
+    out.0
 }
 
 fn wall(out: &mut Page, w: &WallWish, stock: &Stock) {
@@ -200,14 +223,33 @@ fn wall(out: &mut Page, w: &WallWish, stock: &Stock) {
     out.line("id", quoted(&w.id));
     out.text("name", &w.name);
     out.text("system", w.spec.system().key());
-    out.line("line", points(&w.line));
-    let ends = w.ends.map(|e| if e == WallEnd::Fade { "\"fade\"" } else { "\"at\"" });
+    match &w.alongside {
+        Some(b) => out.line("alongside", format!("{{ wall = {}, by = {} }}", quoted(&b.wall), say::length(b.by))),
+        None => out.line("line", line_text::line(&w.line, &w.bends)),
+    }
+    let ends = w.ends.map(|e| match e {
+        WallEnd::Fade => "\"fade\"".to_string(),
+        WallEnd::At => "\"at\"".into(),
+        WallEnd::Return(None) => "\"return\"".into(),
+        WallEnd::Return(Some(l)) => format!("\"return {}\"", say::length(l).trim_matches('"')),
+        WallEnd::Post(l) => format!("\"post {}\"", say::length(l).trim_matches('"')),
+    });
     out.line("ends", format!("[{}, {}]", ends[0], ends[1]));
     out.text("retains", if w.retains_left { "left" } else { "right" });
     let top = match &w.top {
         WallTop::FollowGround { above } => format!("{{ follow = \"ground\", above = {} }}", say::length(*above)),
         WallTop::At(l) => format!("{{ at = {} }}", say::level(*l)),
         WallTop::AbovePad { pad, by } => format!("{{ above = {}, by = {} }}", quoted(pad), say::length(*by)),
+        WallTop::Raked { from, to } => format!("{{ from = {}, to = {} }}", say::level(*from), say::level(*to)),
+        WallTop::Stepped { above, by, least } => {
+            let (by, above, least) = (say::length(*by), say::length(*above), say::length(*least));
+            format!("{{ step = {by}, above = {above}, least = {least} }}")
+        }
+        WallTop::Line(levels) => {
+            let rows: Vec<String> =
+                levels.iter().map(|(c, z)| format!("[{}, {}]", say::length(*c), say::level(*z))).collect();
+            format!("{{ line = [{}] }}", rows.join(", "))
+        }
     };
     out.line("top", top);
     if let Some(f) = &w.fence {
@@ -229,35 +271,21 @@ fn wall(out: &mut Page, w: &WallWish, stock: &Stock) {
         });
         out.line("change", format!("[\n{}]", each.collect::<String>()));
     }
-    let Spec::TimberPosts(spec) = &w.spec;
-    timber_posts(out, spec, stock);
-}
-
-fn timber_posts(out: &mut Page, s: &TimberPostSpec, stock: &Stock) {
-    let words = |parts: [&str; 3]| quoted(&parts.into_iter().filter(|p| !p.is_empty()).collect::<Vec<_>>().join(" "));
-    let (post, board) = (&s.post, &s.board);
     out.table("[wall.spec]");
-    out.line("post", words([&say::sizes(post.breadth, post.depth), &post.treatment, post.grade.name]));
-    out.line("board", words([&say::sizes(board.height, board.thickness), &board.treatment, board.grade.name]));
-    out.line("spacing", say::length(s.spacing));
-    out.text("boards", if s.boards == Boards::InFront { "front" } else { "behind" });
-    out.line("hole_diameter", say::length(s.hole.diameter));
-    out.maybe("hole_depth", s.hole.depth.map(say::length));
-    out.text("hole_fill", if s.hole.fill == Fill::Rammed { "rammed" } else { "concrete" });
-    out.line("gravel", say::length(s.hole.gravel_base));
-    out.line("bury", say::length(s.bury));
-    out.line("neglect", say::length(s.neglect_top));
-    out.text("fit", if s.fit == CourseFit::FromTop { "from top" } else { "from bury" });
-    if let Some(c) = &s.capping {
-        out.line("capping", words([&say::sizes(c.width, c.thickness), &c.quality, ""]));
+    for (key, value) in written(&w.spec, stock) {
+        out.line(key, value);
     }
-    out.text("screws", &say::sizes(s.screws.diameter, s.screws.length));
-    out.line("lean", say::slope(s.lean));
-    // Stock that the price list gives is left out, so that a new list brings its own.
-    let listed = stock.iter().find(|(item, _)| *item == board.material()).map(|(_, lengths)| lengths);
-    if listed != Some(&s.stock) {
-        let lengths: Vec<String> = s.stock.iter().map(|l| say::length(*l)).collect();
-        out.line("stock", format!("[{}]", lengths.join(", ")));
+    for p in &w.parts {
+        out.table("[[wall.part]]");
+        out.line("from", say::length(p.from));
+        out.line("to", say::length(p.to));
+        if p.spec.system().key() != w.spec.system().key() {
+            out.text("system", p.spec.system().key());
+        }
+        out.table("[wall.part.spec]");
+        for (key, value) in written(&p.spec, stock) {
+            out.line(key, value);
+        }
     }
 }
 
@@ -268,15 +296,25 @@ fn flight(out: &mut Page, f: &FlightWish) {
     out.line("to", quoted(&f.to));
     out.line("width", say::length(f.width));
     out.maybe("going", f.going.map(say::length));
+    out.maybe("turns", (!f.turns.is_empty()).then(|| points(&f.turns)));
 }
 
 fn ramp(out: &mut Page, r: &RampWish) {
     out.table("[[ramp]]");
     out.line("id", quoted(&r.id));
-    out.line("path", points(&r.path));
+    out.line("path", line_text::line(&r.path, &r.bends));
     out.line("to", quoted(&r.to));
     out.line("width", say::length(r.width));
     out.line("steepest", say::slope(r.steepest));
+    out.maybe(
+        "crossfall",
+        r.crossfall.map(|(s, side)| {
+            format!("\"{} to {}\"", say::slope(s).trim_matches('"'), if side == Side::Left { "left" } else { "right" })
+        }),
+    );
+    let landings = |l: Landings| format!("{{ every = {}, length = {} }}", say::length(l.every), say::length(l.length));
+    out.maybe("landings", r.landings.map(landings));
+    out.maybe("within", (!r.within.is_empty()).then(|| points(&r.within)));
 }
 
 fn near(out: &mut Page, n: &Near) {

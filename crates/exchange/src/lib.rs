@@ -11,6 +11,7 @@ mod grids;
 mod ground_water;
 mod job_file;
 mod job_text;
+mod line_text;
 mod page;
 mod price_table;
 mod problem;
@@ -19,6 +20,7 @@ mod schema;
 mod spelled;
 #[cfg(feature = "spreadsheet")]
 mod spreadsheet;
+mod standing_file;
 mod tables;
 mod tables_out;
 mod tables_text;
@@ -32,5 +34,6 @@ pub use problem::Problem;
 pub use schema::schema_json;
 #[cfg(feature = "spreadsheet")]
 pub use spreadsheet::{NoSpreadsheet, spreadsheet};
+pub use standing_file::put_in_place;
 pub use tables_out::tables_out;
 pub use view::{difference_json, plan_json, verify_json, worked_json};

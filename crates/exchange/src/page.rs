@@ -119,6 +119,10 @@ impl<'a> Node<'a> {
     pub fn complain(&self, key: &str, says: impl std::fmt::Display) {
         self.page.say(self.span_of(key), format!("{}: {key}: {says}", self.name));
     }
+    /// Complains about a place within a field.
+    pub fn complain_at(&self, key: &str, span: Option<Range<usize>>, says: impl std::fmt::Display) {
+        self.page.say(span.or(self.span_of(key)), format!("{}: {key}: {says}", self.name));
+    }
     pub fn raw(&self, key: &str) -> Option<&'a Item> {
         self.item(self.field(key))
     }
@@ -279,6 +283,26 @@ impl<'a> Node<'a> {
         lists.iter().map(|v| self.names_from(f, Some(v), item)).collect()
     }
 
+    /// A list of lengths, each within the field's limits.
+    pub fn lengths(&self, key: &str) -> Option<Vec<Length>> {
+        let f = self.field(key);
+        let item = self.item(f)?;
+        let list = item.as_array().map(|a| {
+            let read = |v: &Value| v.as_str().and_then(|t| parse::<Length>(t).ok());
+            a.iter().map(|v| read(v).filter(|l| f.least <= l.to_m() && l.to_m() <= f.most)).collect::<Option<Vec<_>>>()
+        });
+        match list.flatten().filter(|l| !l.is_empty()) {
+            Some(lengths) => Some(lengths),
+            None => {
+                let (least, most) = (f.least, f.most);
+                let says =
+                    format!("expected a list of lengths from {least} m to {most} m, such as [\"2.4 m\", \"3.0 m\"]");
+                self.complain(key, says);
+                None
+            }
+        }
+    }
+
     pub fn moment(&self, key: &str) -> Option<String> {
         let f = self.field(key);
         let item = self.item(f)?;
@@ -290,9 +314,14 @@ impl<'a> Node<'a> {
     }
 
     pub fn table(&self, key: &str) -> Option<Node<'a>> {
+        let Holds::Table(kind) = self.field(key).holds else { return None };
+        self.table_of(key, kind)
+    }
+
+    /// A table whose kind is known from elsewhere: the sizes of a wall's system.
+    pub fn table_of(&self, key: &str, kind: &'static str) -> Option<Node<'a>> {
         let f = self.field(key);
         let item = self.item(f)?;
-        let Holds::Table(kind) = f.holds else { return None };
         let Some(table) = item.as_table_like() else {
             self.refuse(f, item, is_a(item));
             return None;
@@ -342,12 +371,15 @@ pub(crate) fn wanted(f: &Field) -> String {
         Holds::Quantity(q) => format!("a {q} with its unit in quotes, for example {}", example(q)),
         Holds::Point => "a point of two lengths, for example [\"3.0 m\", \"4.2 m\"]".into(),
         Holds::Points => "a list of points, for example [[\"3.0 m\", \"4.2 m\"], …]".into(),
+        Holds::Line => "a list of points, for example [[\"3.0 m\", \"4.2 m\"], …], with tables where it bends, for example { to = [\"6.0 m\", \"4.2 m\"], through = [\"4.5 m\", \"4.8 m\"] }, { to = …, radius = \"4 m\", turn = \"left\" }, { to = …, smooth = true } or { to = …, round = \"1.5 m\", ease = \"0.5 m\" }".into(),
         Holds::Names => "a list of names in quotes".into(),
         Holds::NameLists => "a list of lists of names in quotes".into(),
         Holds::OneOf(words) => format!("one of {}", words.join(", ")),
         Holds::Moment => "a date and time, for example 2026-05-11T10:20:00".into(),
         Holds::Table(_) => "a table".into(),
         Holds::Tables(_) => "a list of tables".into(),
+        Holds::Sizes => "a table of the sizes of the wall's system".into(),
+        Holds::Lengths => "a list of lengths, for example [\"2.4 m\", \"3.0 m\"]".into(),
         Holds::Own(words) => words.into(),
     }
 }
@@ -364,6 +396,7 @@ pub(crate) fn example(quantity: &str) -> &'static str {
         "time" => "\"8 h\"",
         "unit weight" => "\"18 kN/m3\"",
         "angle" => "\"30 deg\"",
+        "density" => "\"1900 kg/m3\"",
         _ => "\"1.2 m\", \"450 mm\" or \"4 ft 6 in\"",
     }
 }
@@ -379,6 +412,7 @@ pub(crate) fn si_unit(quantity: &str) -> &'static str {
         "time" => " s",
         "unit weight" => " N/m³",
         "angle" => " rad",
+        "density" => " kg/m³",
         _ => "",
     }
 }

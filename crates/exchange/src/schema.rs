@@ -1,5 +1,6 @@
 //! What may stand in a job file, told to an editor: JSON Schema (draft 2020-12) from the table of fields.
 
+use groundhold_hold::SYSTEM_KEYS;
 use serde_json::{Map, Value, json};
 
 use crate::fields::{FIELDS, Field, Holds, rows_of};
@@ -44,7 +45,7 @@ fn property(f: &Field) -> Value {
             let bounds = format!("{} to {}{}", f.least, f.most, si_unit(q));
             format!("{}: a {q} with its unit, from {bounds}; for example {}", f.words, example(q))
         }
-        Holds::Table(_) | Holds::Tables(_) | Holds::Text | Holds::Flag => f.words.to_string(),
+        Holds::Table(_) | Holds::Tables(_) | Holds::Text | Holds::Flag | Holds::Sizes => f.words.to_string(),
         _ => format!("{}: {}", f.words, wanted(f)),
     };
     if let Value::Object(object) = &mut value {
@@ -76,11 +77,17 @@ fn shape(f: &Field) -> Value {
         Holds::Quantity(q) => quantity(q),
         Holds::Point => point(),
         Holds::Points => json!({ "type": "array", "items": point(), "minItems": 2 }),
+        Holds::Line => crate::line_text::schema(&point(), &quantity("length")),
         Holds::Names => names(),
         Holds::NameLists => json!({ "type": "array", "items": names() }),
         Holds::OneOf(words) => json!({ "enum": words }),
         Holds::Table(t) => json!({ "$ref": format!("#/$defs/{}", name_of(t)) }),
         Holds::Tables(t) => json!({ "type": "array", "items": { "$ref": format!("#/$defs/{}", name_of(t)) } }),
+        Holds::Lengths => json!({ "type": "array", "items": quantity("length"), "minItems": 1 }),
+        Holds::Sizes => {
+            let each = SYSTEM_KEYS.iter().map(|key| json!({ "$ref": format!("#/$defs/{}", name_of(key)) }));
+            json!({ "anyOf": each.collect::<Vec<_>>() })
+        }
         // A date in TOML has no counterpart, and what a reader explains itself is said in words.
         Holds::Moment | Holds::Own(_) => json!({}),
     }
@@ -109,7 +116,7 @@ mod tests {
     #[test]
     fn every_field_stands_in_the_schema_and_every_reference_leads_somewhere() {
         let schema = schema();
-        for f in FIELDS {
+        for f in FIELDS.iter() {
             let place = if f.table.is_empty() { String::new() } else { format!("/$defs/{}", name_of(f.table)) };
             let property = schema.pointer(&format!("{place}/properties/{}", f.key)).unwrap();
             assert!(property["description"].as_str().unwrap().contains(f.words), "{}.{}", f.table, f.key);

@@ -20,6 +20,9 @@ pub fn tables_out(plan: &Plan) -> Vec<(String, String)> {
         grids::carries(plan),
         grids::findings(plan),
         grids::programme(plan),
+        grids::walls_as_found(plan),
     ];
-    all.iter().map(|grid| (format!("{}.csv", grid.name), grid.to_csv())).collect()
+    // Most jobs have no wall that stands already: no empty table for them.
+    let all = all.iter().filter(|grid| grid.name != "walls-as-found" || !grid.rows.is_empty());
+    all.map(|grid| (format!("{}.csv", grid.name), grid.to_csv())).collect()
 }

@@ -235,7 +235,7 @@ fn a_column_that_holds_a_length_says_its_unit() {
     let plan = demo_plan();
     for (name, text) in tables_out(&plan) {
         let rows = csv_rows(&text);
-        let units = ["_m", "_m3", "_deg", "_kg", "_eur", "_days", "_hours"];
+        let units = ["_m", "_m3", "_ratio", "_l_per_s", "_m_per_s", "_deg", "_kg", "_eur", "_days", "_hours"];
         let counts = [
             "post",
             "course",

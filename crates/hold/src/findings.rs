@@ -232,12 +232,12 @@ pub static SCREW_SHORT: Kind = Kind {
     when_wrong: "none known",
 };
 
-/// Higher than posts and boards are used for.
+/// Higher than guides for its kind.
 pub static RETAINS_MUCH: Kind = Kind {
     code: "H-024",
-    name: "higher than posts and boards are used for",
+    name: "higher than guides for its kind",
     severity: Severity::Ask,
-    why: "Guides for timber posts and boards stop at 1.0 m to 1.5 m retained; above, an engineer designs the wall.",
+    why: "Guides for low walls stop at 1.0 m to 1.5 m retained, whatever they are built of; above, an engineer designs the wall.",
     source: "Timber Queensland data sheet 8 (2014), 1 m; New Zealand Building Act 2004 Schedule 1, 1.5 m",
     when_wrong: "A wall designed by a licensed engineer.",
 };
@@ -260,6 +260,86 @@ pub static BUILT_POST_SHORT: Kind = Kind {
     why: "Boards above the top of their post have nothing to lean on: the soil pushes them over.",
     source: "geometry; common practice, no source",
     when_wrong: "The post was lengthened by a splice that an engineer designed; then write down its new top.",
+};
+
+/// Wall slides.
+pub static WALL_SLIDES: Kind = Kind {
+    code: "H-025",
+    name: "wall slides",
+    severity: Severity::Stop,
+    why: "The wall is pushed forward on its base; it never comes back.",
+    source: "EN 1997-1:2004 6.5.3; IBC 2018 1807.2.3",
+    when_wrong: "Ground in front that stays for good would hold too; it is not counted on.",
+};
+
+/// Wall turns over.
+pub static WALL_OVERTURNS: Kind = Kind {
+    code: "H-026",
+    name: "wall turns over",
+    severity: Severity::Stop,
+    why: "The push turns the wall over its toe.",
+    source: "rigid-body equilibrium; IBC 2018 1807.2.3",
+    when_wrong: "none known",
+};
+
+/// Resultant leaves the middle of the base.
+pub static OUT_OF_MIDDLE: Kind = Kind {
+    code: "H-027",
+    name: "resultant leaves the middle of the base",
+    severity: Severity::Ask,
+    why: "The heel lifts off and the toe presses the harder: the wall leans forward over the years.",
+    source: "middle third: Navier, as in Das 2011 chapter 8; a third of the width: EN 1997-1:2004 6.5.4",
+    when_wrong: "A base on rock.",
+};
+
+/// Ground under the base gives way.
+pub static GROUND_PRESSED: Kind = Kind {
+    code: "H-028",
+    name: "ground under the base gives way",
+    severity: Severity::Stop,
+    why: "The toe sinks and the wall leans until it falls.",
+    source: "EN 1997-1:2004 Annex D, from memory",
+    when_wrong: "Ground better than its class, shown by a test on site.",
+};
+
+/// Course slides on the one below.
+pub static JOINT_SLIDES: Kind = Kind {
+    code: "H-029",
+    name: "course slides on the one below",
+    severity: Severity::Stop,
+    why: "The wall bulges: the courses above a joint move out together.",
+    source: "friction in a dry joint: common practice, no source",
+    when_wrong: "Courses locked by throughs or tied baskets.",
+};
+
+/// Joint opens at its back.
+pub static JOINT_OPENS: Kind = Kind {
+    code: "H-030",
+    name: "joint opens at its back",
+    severity: Severity::Ask,
+    why: "The back of the joint opens, fines wash in, and it never closes again: the wall bulges.",
+    source: "middle third: Navier, as in Das 2011 chapter 8",
+    when_wrong: "Mortar that carries tension; nobody should count on it outdoors.",
+};
+
+/// Wall crushed in a joint.
+pub static CRUSHED: Kind = Kind {
+    code: "H-031",
+    name: "wall crushed in a joint",
+    severity: Severity::Stop,
+    why: "Mortar or stone breaks at the front of a joint.",
+    source: "EN 1996-1-1:2005 6.1, from memory",
+    when_wrong: "none known",
+};
+
+/// Base within reach of frost.
+pub static BASE_ABOVE_FROST: Kind = Kind {
+    code: "H-032",
+    name: "base within reach of frost",
+    severity: Severity::Watch,
+    why: "Soil that heaves lifts the base in winter and lets it down softened in spring; each year the wall leans a little more.",
+    source: "450 mm in ground that heaves: common practice, no source; local frost depth decides",
+    when_wrong: "A dry stone or basket wall that may move a little.",
 };
 
 /// All kinds of finding of this crate.
@@ -288,6 +368,14 @@ pub static FINDINGS: &[&Kind] = &[
     &CANNOT_CHECK,
     &SCREW_SHORT,
     &RETAINS_MUCH,
+    &WALL_SLIDES,
+    &WALL_OVERTURNS,
+    &OUT_OF_MIDDLE,
+    &GROUND_PRESSED,
+    &JOINT_SLIDES,
+    &JOINT_OPENS,
+    &CRUSHED,
+    &BASE_ABOVE_FROST,
     &CHANGE_FITS_NOTHING,
     &BUILT_POST_SHORT,
 ];

@@ -5,20 +5,34 @@
 //! soils and members below it and nothing of drains, spoil, prices or drawings.
 
 mod case;
+mod cross;
+mod fields;
 pub mod findings;
+mod generic;
+mod gravity;
 mod line;
+mod loads;
+mod nearby;
 mod parts;
+mod said;
+mod slip;
+mod stand;
+pub mod standing;
 mod system;
 pub mod systems;
+pub mod timber_text;
 mod validity;
 mod verdict;
 pub mod workings;
 
 pub use case::*;
+pub use cross::*;
+pub use fields::*;
 pub use findings::FINDINGS;
+pub use generic::*;
 pub use line::{Ground, Line};
 pub use parts::*;
-pub use system::{SYSTEMS, Spec, System, hold, judge, lay_out};
+pub use system::{Entry, SYSTEM_KEYS, SYSTEMS, Spec, System, cross, hold, judge, lay_out};
 pub use verdict::*;
 pub use workings::WORKINGS;
 
@@ -27,6 +41,12 @@ mod tests {
     #[test]
     fn the_reference_cases_agree() {
         let cases = include_str!("../../../reference/walls_in_pieces.toml");
+        assert_eq!(groundhold_reference::complaints(cases, crate::WORKINGS), Vec::<String>::new());
+    }
+
+    #[test]
+    fn the_reference_cases_of_standing_walls_agree() {
+        let cases = include_str!("../../../reference/standing.toml");
         assert_eq!(groundhold_reference::complaints(cases, crate::WORKINGS), Vec::<String>::new());
     }
 

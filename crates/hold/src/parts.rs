@@ -2,6 +2,8 @@
 
 use groundhold_quantity::{Length, Level, Point, Vector, Volume};
 
+use crate::{Bulk, Excavation, FacePiece, Lift, Strip, Stuff, Work};
+
 /// One post, from its number on the drawing to its hole.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Post {
@@ -133,6 +135,8 @@ pub struct Piece {
     pub length: Length,
     /// Key of the material: `board 200x50 H4 C24`.
     pub material: String,
+    /// What it is made of.
+    pub stuff: Stuff,
     /// Where it starts and ends along the wall line.
     pub chainage: (Length, Length),
     /// Where its underside and its top are.
@@ -179,20 +183,39 @@ pub struct Fixing {
     pub what: String,
 }
 
-/// A wall laid out in whole pieces.
+/// A wall laid out in whole pieces. What every system can say comes first; posts, bays and boards are empty where a
+/// system has none.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Layout {
     /// The wall.
     pub wall: String,
     /// From its start to its end along the line.
     pub length: Length,
+    /// In order of chainage, without gaps.
+    pub strips: Vec<Strip>,
+    /// What is seen from the front, in the order of drawing; what is hidden below the ground comes first.
+    pub faces: Vec<FacePiece>,
+    /// What is bought by volume, area, length, mass or count, and not cut.
+    pub bulk: Vec<Bulk>,
+    /// What one person must lift, beside the pieces.
+    pub lifts: Vec<Lift>,
+    /// What is dug for the base and put back round it; holes count by themselves.
+    pub dig: Excavation,
+    /// What is laid or built, in order of work, beside holes, posts and boards.
+    pub works: Vec<Work>,
+    /// In a few words, for a list: `9 posts, 24 boards`.
+    pub made_of: String,
+    /// In a few words with the sizes that were solved: `9 posts in holes 700 mm to 850 mm`.
+    pub headline: String,
+    /// What it is made of, line by line: what, and how much of which.
+    pub facts: Vec<(String, String)>,
     /// In order of chainage.
     pub posts: Vec<Post>,
     /// In order of chainage, one fewer than posts.
     pub bays: Vec<Bay>,
     /// Course by course from the lowest.
     pub boards: Vec<Board>,
-    /// Every piece: posts, boards, capping.
+    /// Every piece that is cut from stock: posts, boards, capping.
     pub pieces: Vec<Piece>,
     /// One per post.
     pub holes: Vec<Hole>,
@@ -202,14 +225,99 @@ pub struct Layout {
     pub retained: Length,
     /// Largest exposed height.
     pub exposed: Length,
-    /// Largest height from the underside of a post.
+    /// Largest height from the underside of a post or of the base.
     pub total: Length,
 }
 
+/// A place along the wall that is named, numbered and set out: a post, or the end of a strip.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tick {
+    /// What stands in its ring on a drawing.
+    pub name: String,
+    /// What its findings are said of, and what it is called on a drawing: `post 3`; empty for the end of a strip.
+    pub on: String,
+    /// Along the wall line.
+    pub chainage: Length,
+    /// Top of the wall there, the higher of two.
+    pub top: Level,
+    /// Ground in front.
+    pub front: Level,
+    /// Underside of what stands in the ground, the lower of two.
+    pub bottom: Level,
+    /// It already stands.
+    pub built: bool,
+}
+
 impl Layout {
+    /// A wall of which nothing is known yet but its line.
+    pub fn empty(wall: &str, length: Length) -> Layout {
+        Layout {
+            wall: wall.into(),
+            length,
+            strips: vec![],
+            faces: vec![],
+            bulk: vec![],
+            lifts: vec![],
+            dig: Excavation::default(),
+            works: vec![],
+            made_of: String::new(),
+            headline: String::new(),
+            facts: vec![],
+            posts: vec![],
+            bays: vec![],
+            boards: vec![],
+            pieces: vec![],
+            holes: vec![],
+            fixings: vec![],
+            retained: Length::ZERO,
+            exposed: Length::ZERO,
+            total: Length::ZERO,
+        }
+    }
     /// A post by its number.
     pub fn post(&self, number: usize) -> Option<&Post> {
         self.posts.get(number.checked_sub(1)?)
+    }
+    /// The strip at a chainage; beyond an end, the end's; at a step, the one before it.
+    pub fn strip(&self, chainage: Length) -> Option<&Strip> {
+        self.strips.iter().find(|s| chainage <= s.chainage.1).or(self.strips.last())
+    }
+    /// The place that a finding or a check names: `post 3`, `strip 2`; its chainage.
+    pub fn place(&self, on: &str) -> Option<Length> {
+        let post = self.posts.iter().find(|p| on == format!("post {}", p.number)).map(|p| p.chainage);
+        let strip = self.strips.iter().find(|s| s.on == on).map(Strip::middle);
+        post.or(strip)
+    }
+    /// Posts, or the ends of strips where there are none.
+    pub fn ticks(&self) -> Vec<Tick> {
+        if self.posts.is_empty() { self.strip_ends() } else { self.posts.iter().map(of_post).collect() }
+    }
+    fn strip_ends(&self) -> Vec<Tick> {
+        let (Some(first), Some(last)) = (self.strips.first(), self.strips.last()) else { return vec![] };
+        let joints = self.strips.windows(2).map(|w| (&w[0], &w[1], w[1].chainage.0));
+        let all =
+            std::iter::once((first, first, first.chainage.0)).chain(joints).chain([(last, last, last.chainage.1)]);
+        all.enumerate()
+            .map(|(i, (a, b, chainage))| Tick {
+                name: format!("{}", i + 1),
+                on: String::new(),
+                chainage,
+                top: a.top.max(b.top),
+                front: a.front.min(b.front),
+                bottom: a.base.min(b.base),
+                built: false,
+            })
+            .collect()
+    }
+    /// Where it holds most: the chainage of that post, or of the middle of that strip.
+    pub fn highest(&self) -> Option<Length> {
+        let post = self.posts.iter().reduce(|a, b| if b.retained > a.retained { b } else { a });
+        let strip = || self.strips.iter().reduce(|a, b| if b.retained > a.retained { b } else { a });
+        post.map(|p| p.chainage).or_else(|| strip().map(Strip::middle))
+    }
+    /// The lowest level of the base, or of the lowest course.
+    pub fn lowest_foot(&self) -> Option<Level> {
+        self.strips.iter().map(|s| s.foot).reduce(Level::min)
     }
     /// Concrete of all holes that are not yet made.
     pub fn concrete(&self) -> Volume {
@@ -218,5 +326,17 @@ impl Layout {
     /// Spoil of all holes that are not yet made, in the bank.
     pub fn hole_spoil(&self) -> Volume {
         self.holes.iter().filter(|h| !h.built).map(|h| h.spoil).sum()
+    }
+}
+
+fn of_post(p: &Post) -> Tick {
+    Tick {
+        name: p.number.to_string(),
+        on: format!("post {}", p.number),
+        chainage: p.chainage,
+        top: p.top,
+        front: p.front,
+        bottom: p.bottom,
+        built: p.built,
     }
 }

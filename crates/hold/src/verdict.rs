@@ -47,6 +47,20 @@ pub enum CheckKind {
     Screws,
     /// The whole bank slides along a circle under the posts.
     Slip,
+    /// The wall slides on its underside.
+    Sliding,
+    /// The wall turns over about its toe.
+    Overturning,
+    /// The resultant leaves the part of the base in which it should stay.
+    Eccentricity,
+    /// The ground under the base gives way.
+    Bearing,
+    /// A course slides on the one below it.
+    JointSliding,
+    /// A joint opens at its back.
+    JointEccentricity,
+    /// What the wall is built of is crushed at the front of a joint.
+    Crushing,
 }
 
 impl CheckKind {
@@ -62,6 +76,34 @@ impl CheckKind {
             CheckKind::BoardBow => "bow of the board",
             CheckKind::Screws => "screws in withdrawal",
             CheckKind::Slip => "slip of the bank",
+            CheckKind::Sliding => "sliding on the base",
+            CheckKind::Overturning => "overturning about the toe",
+            CheckKind::Eccentricity => "resultant in the base",
+            CheckKind::Bearing => "bearing of the ground",
+            CheckKind::JointSliding => "sliding in a joint",
+            CheckKind::JointEccentricity => "resultant in a joint",
+            CheckKind::Crushing => "crushing in a joint",
+        }
+    }
+    /// In a word or two, after a percentage: `98 % in the ground`.
+    pub fn short(self) -> &'static str {
+        match self {
+            CheckKind::Embedment => "in the ground",
+            CheckKind::PostBending => "post bending",
+            CheckKind::PostShear => "post shear",
+            CheckKind::PostDeflection => "lean",
+            CheckKind::BoardBending => "board bending",
+            CheckKind::BoardShear => "board shear",
+            CheckKind::BoardBow => "bow",
+            CheckKind::Screws => "screws",
+            CheckKind::Slip => "slip",
+            CheckKind::Sliding => "sliding",
+            CheckKind::Overturning => "overturning",
+            CheckKind::Eccentricity => "out of middle",
+            CheckKind::Bearing => "bearing",
+            CheckKind::JointSliding => "joint sliding",
+            CheckKind::JointEccentricity => "joint opening",
+            CheckKind::Crushing => "crushing",
         }
     }
 }
@@ -126,7 +168,7 @@ pub struct MethodMargin {
 /// One line of the load on a post, so that a drawing can show it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PressurePoint {
-    /// Below the ground behind.
+    /// Below the ground behind, at the plane on which it acts.
     pub depth: Length,
     /// From the soil, horizontal.
     pub soil: Pressure,
@@ -147,14 +189,20 @@ pub struct Push {
     pub horizontal: LineForce,
     /// Thrust down the back of the wall, per metre.
     pub vertical: LineForce,
-    /// Height of the thrust above the ground in front.
+    /// Height of the thrust above `foot`.
     pub arm: Length,
-    /// Number of the post at that place.
-    pub post: usize,
-    /// Horizontal force on that post, with wind where the state has it.
-    pub force: Force,
+    /// Where the pressure begins: the ground behind, at the plane on which it acts.
+    pub head: Level,
+    /// Where it ends: the ground in front of a post, the underside of a base.
+    pub foot: Level,
+    /// The place, as findings name it: `post 4`, `strip 2`.
+    pub on: String,
+    /// Where that is along the wall line.
+    pub chainage: Length,
+    /// Horizontal force on the post there, with wind where the state has it; none where no post stands.
+    pub force: Option<Force>,
     /// Moment on that post about the ground in front.
-    pub moment: Moment,
+    pub moment: Option<Moment>,
     /// True for the theory by which the wall is checked.
     pub governs: bool,
     /// Its working.

@@ -279,7 +279,7 @@ proptest! {
     #[test]
     fn every_board_ends_on_a_post_and_fits_a_stock_length(c in any_wall()) {
         let l = lay_out(&c).unwrap();
-        let Spec::TimberPosts(s) = &c.spec;
+        let Spec::TimberPosts(s) = &c.spec else { panic!("these walls are of timber") };
         let longest = s.stock.iter().copied().reduce(Length::max).unwrap();
         for b in &l.boards {
             prop_assert!(b.length <= longest + mm(0.5));
@@ -325,7 +325,7 @@ proptest! {
     #[test]
     fn a_hole_is_post_fill_and_gravel_and_nothing_else(c in any_wall()) {
         let l = lay_out(&c).unwrap();
-        let Spec::TimberPosts(s) = &c.spec;
+        let Spec::TimberPosts(s) = &c.spec else { panic!("these walls are of timber") };
         for (h, p) in l.holes.iter().zip(&l.posts) {
             let area = std::f64::consts::PI / 4.0 * h.diameter.to_m() * h.diameter.to_m();
             let beside = l.bays.iter().filter(|b| b.from_post == p.number || b.to_post == p.number);

@@ -1,4 +1,6 @@
-"""Writes the advances of both fonts as the table of `draw`: `python table.py > ../../draw/src/advances.rs`, then rustfmt."""
+"""Writes the advances of both fonts as the table of `draw`: `python table.py > ../../draw/src/advances.rs`."""
+import textwrap
+
 from fontTools.ttLib import TTFont
 
 fonts = [TTFont(f"GroundholdSans-{style}.otf") for style in ("Regular", "Bold")]
@@ -17,7 +19,10 @@ print("/// Units of the em in which advances are given.")
 print("pub(crate) const EM: f64 = 2816.0;")
 print()
 print("/// Runs of letters: the first of them, and the advance of each, regular and bold.")
+print("#[rustfmt::skip]")
 print("pub(crate) const RUNS: &[(u32, &[(u16, u16)])] = &[")
 for first, pairs in runs:
-    print(f"    (0x{first:X}, &[" + ", ".join(f"({a}, {b})" for a, b in pairs) + "]),")
+    lines = textwrap.wrap(" ".join(f"({a},\u00a0{b})," for a, b in pairs), 108)
+    text = lines[0][:-1] if len(lines) == 1 else "\n" + "".join(f"        {line}\n" for line in lines) + "    "
+    print(f"    (0x{first:X}, &[{text}]),".replace("\u00a0", " "))
 print("];")

@@ -26,6 +26,7 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
         checks(&mut flow, plan, wall, &mut calculations);
         all.extend(flow.finish());
     }
+    all.extend(crate::as_found_sheets::leaves(plan, &mut calculations));
     let mut flow = Flow::new(Paper::A4, PART, "Other figures");
     others(&mut flow, plan, &mut calculations);
     all.extend(flow.finish());
@@ -50,6 +51,9 @@ fn basis(flow: &mut Flow, plan: &Plan) {
         figures("c′"),
         figures("c_u"),
         figures("Embedment wanted"),
+        figures("Sliding wanted"),
+        figures("Overturning wanted"),
+        figures("Bearing wanted"),
         figures("Slip wanted"),
     ])
     .with_symbols();
@@ -64,6 +68,9 @@ fn basis(flow: &mut Flow, plan: &Plan) {
             f(cohesion),
             f(undrained),
             f(&wanted.embedment),
+            f(&wanted.sliding),
+            f(&wanted.overturning),
+            f(&wanted.bearing),
             f(&wanted.slip),
         ]);
     }
@@ -246,7 +253,7 @@ fn pushes(flow: &mut Flow, wall: &WallPlan, calculations: &mut Calculations) {
         figures("Horizontal kN/m"),
         figures("Downwards kN/m"),
         figures("Arm m"),
-        figures("Post"),
+        words("At"),
         figures("Force kN"),
         figures("Moment kNm"),
         words("Judges"),
@@ -259,9 +266,9 @@ fn pushes(flow: &mut Flow, wall: &WallPlan, calculations: &mut Calculations) {
             trim(p.horizontal.to_kn_per_m(), 3),
             trim(p.vertical.to_kn_per_m(), 3),
             trim(p.arm.to_m(), 3),
-            p.post.to_string(),
-            trim(p.force.to_kn(), 3),
-            trim(p.moment.to_knm(), 3),
+            p.on.clone(),
+            p.force.map_or("–".into(), |f| trim(f.to_kn(), 3)),
+            p.moment.map_or("–".into(), |m| trim(m.to_knm(), 3)),
             if p.governs { "yes".into() } else { "–".into() },
             calculations.numbers([&p.trace], &format!("push on {}", wall.id)),
         ]);

@@ -131,11 +131,10 @@ fn figures(c: &mut Column, plan: &Plan) {
     for w in &plan.walls {
         let l = &w.layout;
         let says = format!(
-            "{} long, retains at most {}, {} posts, {} boards{}",
+            "{} long, retains at most {}, {}{}",
             u.run(l.length),
             u.length(l.retained),
-            l.posts.len(),
-            l.boards.len(),
+            l.made_of,
             most_used(w)
         );
         c.fact(&wall_name(plan, &w.id, &w.of), &says);

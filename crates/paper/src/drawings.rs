@@ -42,6 +42,10 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
         })
         .collect();
     all.extend(together("Drains, long sections", drains, 1, 2));
+    let found = plan.old_walls.iter().map(|old| -> Wanted {
+        (format!("{} as found", old.id), Box::new(move |w, h| draw::section_as_found(plan, &old.id, w, h)))
+    });
+    all.extend(together("Walls as found", found.collect(), 2, 1));
     let mut details: Vec<Wanted> = vec![];
     for f in &plan.shaped.flights {
         details.push((format!("Steps {}", f.id), Box::new(move |w, h| draw::steps_detail(plan, &f.id, w, h))));

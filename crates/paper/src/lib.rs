@@ -4,6 +4,7 @@
 //! Pages are laid out here, without a browser or a typesetting program: see `docs/decisions/0002-pdf-writer.md`. Nothing
 //! asks for a clock: the date comes in as text, and the same plan with the same date gives the same bytes.
 
+mod as_found_sheets;
 mod calculation;
 mod calculation_sheets;
 mod caution_sheets;

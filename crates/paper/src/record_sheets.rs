@@ -55,14 +55,14 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
     flow.heading("As built");
     flow.small("Fill in on site, or say it to the tool; what stands is held fixed when the job is planned again.");
     let mut t = Table::new(vec![
-        words("Post"),
+        words("Post or strip"),
         figures("Planned top"),
-        figures("Planned hole depth"),
+        figures("Planned hole or base depth"),
         words("Top as built"),
         words("Hole as dug"),
         words("Date, who"),
     ]);
-    for w in &plan.walls {
+    for w in plan.walls.iter().filter(|w| !w.layout.posts.is_empty()) {
         t.group(format!("Wall {}", w.id));
         for p in &w.layout.posts {
             let hole = w.layout.holes.iter().find(|h| h.post == p.number).map_or("–".into(), |h| u.length(h.depth));
@@ -70,6 +70,14 @@ pub(crate) fn leaves(plan: &Plan) -> Vec<Leaf> {
             let (top, dug, when) = as_built(plan, w, p.chainage)
                 .map_or((blank(), blank(), blank()), |(b, when)| (u.level(b.top), u.length(b.depth), when));
             t.row([format!("{} post {}", w.id, p.number), u.level(p.top), hole, top, dug, when]);
+        }
+    }
+    for w in plan.walls.iter().filter(|w| w.layout.posts.is_empty()) {
+        t.group(format!("Wall {}", w.id));
+        for s in &w.layout.strips {
+            let blank = || "______________".to_string();
+            let depth = u.length(s.front - s.base);
+            t.row([format!("{} {}", w.id, s.on), u.level(s.top), depth, blank(), blank(), blank()]);
         }
     }
     flow.table(&t);

@@ -1,6 +1,6 @@
 //! What is each wall made of? Posts and holes, boards and other pieces, fixings.
 
-use groundhold_hold::{Role, Spec};
+use groundhold_hold::{Amount, Role};
 use groundhold_plan::{Plan, WallPlan};
 use groundhold_quantity::{Length, Units, Volume, trim};
 
@@ -30,8 +30,7 @@ fn of_wall(flow: &mut Flow, plan: &Plan, wall: &WallPlan) {
     let u = plan.job.about.units;
     let l = &wall.layout;
     flow.heading(&wall_name(plan, &wall.id, &wall.of));
-    let Spec::TimberPosts(spec) = &wall.case.spec;
-    flow.facts(&[
+    let mut facts = vec![
         ("Length".into(), u.run(l.length)),
         (
             "Heights, at most".into(),
@@ -42,20 +41,67 @@ fn of_wall(flow: &mut Flow, plan: &Plan, wall: &WallPlan) {
                 u.length(l.total)
             ),
         ),
-        ("Posts".into(), format!("{} pieces, {}", l.posts.len(), spec.post.material())),
-        ("Boards".into(), format!("{} pieces, {}", l.boards.len(), spec.board.material())),
-        ("Concrete in holes".into(), litres(l.concrete(), u)),
-        ("Spoil of holes".into(), format!("{} in the bank", u.volume(l.hole_spoil()))),
-    ]);
-    flow.table(&posts(wall, u));
-    flow.table(&boards(wall, u));
-    let others = other_pieces(wall, u);
-    flow.table(&others);
+    ];
+    facts.extend(l.facts.iter().cloned());
+    flow.facts(&facts);
+    for table in [strips(wall, u), posts(wall, u), boards(wall, u), other_pieces(wall, u), bulk(wall, u)] {
+        if !table.is_empty() {
+            flow.table(&table);
+        }
+    }
     let mut fixings = Table::new(vec![words("Fixing"), figures("Pieces"), sentences("What for")]);
     for f in &l.fixings {
         fixings.row([f.item.clone(), f.count.to_string(), f.what.clone()]);
     }
-    flow.table(&fixings);
+    if !fixings.is_empty() {
+        flow.table(&fixings);
+    }
+}
+
+/// Strips of a wall without posts: where its base and its top step.
+fn strips(wall: &WallPlan, u: Units) -> Table {
+    let (mm, m) = (mm(u), m(u));
+    let mut t = Table::new(vec![
+        words("Strip"),
+        figures(&format!("From{m}")),
+        figures(&format!("To{m}")),
+        figures("Underside"),
+        figures("Top"),
+        figures("Ground in front"),
+        figures(&format!("Retained{mm}")),
+        figures(&format!("Base wide{mm}")),
+        figures("Courses"),
+    ]);
+    for s in wall.layout.strips.iter().filter(|_| wall.layout.posts.is_empty()) {
+        t.row([
+            s.on.clone(),
+            metres(s.chainage.0, u),
+            metres(s.chainage.1, u),
+            u.level(s.base),
+            u.level(s.top),
+            u.level(s.front),
+            short(s.retained, u),
+            short(s.width, u),
+            if s.courses > 0 { s.courses.to_string() } else { "–".into() },
+        ]);
+    }
+    t
+}
+
+/// What is bought by measure.
+fn bulk(wall: &WallPlan, u: Units) -> Table {
+    let mut t = Table::new(vec![sentences("Material"), figures("Net"), sentences("What for")]);
+    for b in &wall.layout.bulk {
+        let amount = match b.amount {
+            Amount::Count(n) => trim(n, 0),
+            Amount::Length(l) => u.run(l),
+            Amount::Area(a) => u.area(a),
+            Amount::Volume(v) => u.volume(v),
+            Amount::Mass(m) => u.mass(m),
+        };
+        t.row([b.item.clone(), amount, b.what.clone()]);
+    }
+    t
 }
 
 fn litres(v: Volume, u: Units) -> String {

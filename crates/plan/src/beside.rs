@@ -22,12 +22,9 @@ pub(crate) fn check(job: &Job) -> Vec<Finding> {
     job.walls.iter().filter_map(|w| Some(finding(w, w.beside?, &treatments(&w.spec)?))).collect()
 }
 
-/// The treatments of posts and boards; `None` where neither has one.
+/// The treatments of its timber; `None` where neither has one.
 fn treatments(spec: &Spec) -> Option<String> {
-    let Spec::TimberPosts(s) = spec;
-    let mut all = vec![s.post.treatment.as_str(), s.board.treatment.as_str()];
-    all.retain(|t| !t.is_empty());
-    all.dedup();
+    let all = spec.system().treatments();
     (!all.is_empty()).then(|| all.join(" and "))
 }
 

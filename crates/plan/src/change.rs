@@ -1,11 +1,9 @@
 //! One field of a job set to a new value: the small piece of data that a remedy, a finger or a command is.
 
 use groundhold_finding::Adjust;
-use groundhold_hold::systems::timber_posts::{Boards, CourseFit, ScrewSpec, TimberPostSpec};
-use groundhold_hold::{PostChange, Spec};
-use groundhold_quantity::{Length, Level, Quantity, Slope, parse};
+use groundhold_hold::PostChange;
+use groundhold_quantity::{Length, Level, Point, Quantity, Slope, parse};
 
-use crate::job::timber::{self, Timber};
 use crate::job::{Job, PadLevel, WallWish};
 
 /// The job with one field set. The value is spelled as in a job file.
@@ -38,7 +36,22 @@ pub fn apply(job: &Job, adjust: &Adjust) -> Result<Job, String> {
         match field {
             "steepest" => ramp.steepest = read::<Slope>(value)?,
             "width" => ramp.width = read(value)?,
-            _ => return Err(unknown(id, field, "steepest, width")),
+            "path" => {
+                ramp.path = points(value)?;
+                ramp.bends.clear();
+            }
+            _ => return Err(unknown(id, field, "steepest, width, path")),
+        }
+    } else if id == "shape" {
+        match field {
+            "batter.cut" => job.batter.cut = read(value)?,
+            "batter.fill" => job.batter.fill = read(value)?,
+            _ => return Err(unknown(id, field, "batter.cut, batter.fill")),
+        }
+    } else if let Some(old) = job.standing.iter_mut().find(|o| o.id == id) {
+        match field {
+            "replaced_by" => old.replaced_by = value.into(),
+            _ => return Err(unknown(id, field, "replaced_by")),
         }
     } else if id == "drain" {
         match field {
@@ -66,6 +79,17 @@ fn read<Q: Quantity>(value: &str) -> Result<Q, String> {
     parse::<Q>(value).map_err(|e| e.to_string())
 }
 
+/// Points as a job file has them: `[["1.0 m", "2.0 m"], ["3.0 m", "2.0 m"]]`.
+fn points(value: &str) -> Result<Vec<Point>, String> {
+    let wrong = || format!("found `{value}`, expected points such as [[\"1.0 m\", \"2.0 m\"], [\"3.0 m\", \"2.0 m\"]]");
+    let numbers: Vec<&str> = value.split('"').skip(1).step_by(2).collect();
+    if numbers.len() < 4 || !numbers.len().is_multiple_of(2) {
+        return Err(wrong());
+    }
+    let point = |xy: &[&str]| Ok(Point::m(read::<Length>(xy[0])?.to_m(), read::<Length>(xy[1])?.to_m()));
+    numbers.chunks(2).map(point).collect()
+}
+
 fn unknown(id: &str, field: &str, known: &str) -> String {
     format!("{id} has no field `{field}` that can be set; there are {known}")
 }
@@ -75,9 +99,17 @@ fn wall_field(wall: &mut WallWish, field: &str, value: &str) -> Result<(), Strin
         wall.changes.extend(changes?);
         return Ok(());
     }
-    let Spec::TimberPosts(spec) = &mut wall.spec;
-    spec_field(spec, field, value).map_err(|e| e.unwrap_or_else(|| unknown(&wall.id, field, SPEC_FIELDS)))
+    match field.strip_prefix("spec.") {
+        Some(key) if wall.spec.system().fields().iter().any(|f| f.key == key) => wall.spec.change(key, value),
+        _ => {
+            let sizes: Vec<String> = wall.spec.system().fields().iter().map(|f| format!("spec.{}", f.key)).collect();
+            Err(unknown(&wall.id, field, &format!("{}, {POST_FIELDS}", sizes.join(", "))))
+        }
+    }
 }
+
+/// Fields of a wall that speak of single posts.
+const POST_FIELDS: &str = "posts.extra, posts.left_out, posts.moved, posts.hole_diameter";
 
 /// The changes of posts that a field of a wall spells; `None` for a field that is not about posts.
 ///
@@ -102,58 +134,4 @@ pub fn post_changes(field: &str, value: &str) -> Option<Result<Vec<PostChange>, 
         }),
         _ => return None,
     })
-}
-
-const SPEC_FIELDS: &str = "spec.hole_depth, spec.hole_diameter, spec.spacing, spec.board, spec.post, spec.boards, \
-                           spec.screws, spec.bury, spec.fit, posts.extra, posts.left_out, posts.moved, posts.hole_diameter";
-
-/// `Err(None)` for a field that is not there.
-fn spec_field(spec: &mut TimberPostSpec, field: &str, value: &str) -> Result<(), Option<String>> {
-    let length = || read::<Length>(value).map_err(Some);
-    match field {
-        "spec.hole_depth" => spec.hole.depth = Some(length()?),
-        "spec.hole_diameter" => spec.hole.diameter = length()?,
-        "spec.spacing" => spec.spacing = length()?,
-        "spec.bury" => spec.bury = length()?,
-        "spec.board" => {
-            let t = timber::read(value).map_err(Some)?;
-            (spec.board.height, spec.board.thickness) = (t.first.max(t.second), t.first.min(t.second));
-            keep_unsaid(&t, &mut spec.board.treatment, &mut spec.board.grade);
-        }
-        "spec.post" => {
-            let t = timber::read(value).map_err(Some)?;
-            (spec.post.breadth, spec.post.depth) = (t.first, t.second);
-            keep_unsaid(&t, &mut spec.post.treatment, &mut spec.post.grade);
-        }
-        "spec.boards" => {
-            spec.boards = match value {
-                "behind" => Boards::Behind,
-                "front" => Boards::InFront,
-                _ => return Err(Some(format!("found `{value}`, expected behind or front"))),
-            }
-        }
-        "spec.fit" => {
-            spec.fit = match value {
-                "from bury" => CourseFit::FromBury,
-                "from top" => CourseFit::FromTop,
-                _ => return Err(Some(format!("found `{value}`, expected from bury or from top"))),
-            }
-        }
-        "spec.screws" => {
-            let (d, l) = timber::sizes(value)
-                .ok_or_else(|| Some(format!("found `{value}`, expected diameter x length in mm, such as 8x120")))?;
-            spec.screws = ScrewSpec { diameter: d, length: l, ..spec.screws };
-        }
-        _ => return Err(None),
-    }
-    Ok(())
-}
-
-fn keep_unsaid(t: &Timber, treatment: &mut String, grade: &mut &'static groundhold_member::timber::Grade) {
-    if !t.treatment.is_empty() {
-        treatment.clone_from(&t.treatment);
-    }
-    if let Some(g) = t.grade {
-        *grade = g;
-    }
 }

@@ -21,6 +21,7 @@ pub fn check(plan: &Plan) -> Vec<Violation> {
     let mut found = vec![];
     boards_end_on_posts(plan, &mut found);
     courses_are_whole(plan, &mut found);
+    strips_cover_the_wall(plan, &mut found);
     pieces_are_cut_once(plan, &mut found);
     bars_hold_their_pieces(plan, &mut found);
     soil_is_kept(plan, &mut found);
@@ -29,6 +30,7 @@ pub fn check(plan: &Plan) -> Vec<Violation> {
     tapes_meet(plan, &mut found);
     pipes_fall(plan, &mut found);
     soil_is_carried(plan, &mut found);
+    ground_is_one_surface(plan, &mut found);
     found
 }
 
@@ -82,6 +84,40 @@ fn courses_are_whole(plan: &Plan, found: &mut Vec<Violation>) {
                     format!("{} post {}", w.id, p.number),
                     by.to_m(),
                 );
+            }
+        }
+    }
+}
+
+/// Strips follow each other from end to end, and each stands from its underside to its top, on ground and not above it.
+fn strips_cover_the_wall(plan: &Plan, found: &mut Vec<Violation>) {
+    for w in &plan.walls {
+        let strips = &w.layout.strips;
+        let on = |n: usize| format!("{} strip {n}", w.id);
+        for pair in strips.windows(2) {
+            let gap = (pair[1].chainage.0 - pair[0].chainage.1).abs();
+            if gap > FITS {
+                fail(found, "strips follow each other", on(pair[1].number), gap.to_m());
+            }
+        }
+        let covered: Length = strips.iter().map(groundhold_hold::Strip::length).sum();
+        let by = (covered - w.layout.length).abs();
+        if by > FITS {
+            fail(found, "strips cover the wall", w.id.clone(), by.to_m());
+        }
+        for s in strips {
+            if s.top < s.foot {
+                fail(found, "a strip stands from its foot to its top", on(s.number), (s.foot - s.top).to_m());
+            }
+            // A wall on posts has its base at each post and not between them: `hold` says where that is too little.
+            if !w.layout.posts.is_empty() {
+                continue;
+            }
+            if s.foot < s.base {
+                fail(found, "a strip stands on its base", on(s.number), (s.base - s.foot).to_m());
+            }
+            if s.base > s.front + FITS {
+                fail(found, "a base lies in the ground", on(s.number), (s.base - s.front).to_m());
             }
         }
     }
@@ -169,6 +205,19 @@ fn volumes_agree(plan: &Plan, found: &mut Vec<Violation>) {
         let by = (net - (m.volumes.cut - m.volumes.fill).to_m3()).abs();
         if by > 1e-7 * (1.0 + m.volumes.cut.to_m3() + m.volumes.fill.to_m3()) {
             fail(found, "cut less fill agrees by another way", m.element.clone(), by);
+        }
+    }
+}
+
+fn ground_is_one_surface(plan: &Plan, found: &mut Vec<Violation>) {
+    use groundhold_shape::Flaw;
+    for flaw in plan.shaped.flaws(&plan.survey.ground) {
+        match flaw {
+            Flaw::Overlap { of, area, .. } => {
+                fail(found, "no two pieces of finished ground overlap", of.join(" "), area.to_m2());
+            }
+            Flaw::Uncovered { area } => fail(found, "the surface covers the survey once", String::new(), area.to_m2()),
+            Flaw::Step { of, height, .. } => fail(found, "no step inside an element", of, height.to_m()),
         }
     }
 }

@@ -123,7 +123,7 @@ fn levels(a: &Plan, b: &Plan) -> Vec<Amounts<Level>> {
         let feet = p.shaped.flights.iter().map(|x| (format!("{} foot", x.id), x.foot_level));
         let ramps = p.shaped.ramps.iter().map(|x| (format!("{} foot", x.id), x.foot_level));
         let tops = p.walls.iter().filter_map(|w| {
-            let top = w.layout.bays.iter().map(|b| b.top).reduce(Level::max)?;
+            let top = w.layout.strips.iter().map(|s| s.top).reduce(Level::max)?;
             Some((format!("{} highest top", w.id), top))
         });
         pads.chain(feet).chain(ramps).chain(tops).collect()

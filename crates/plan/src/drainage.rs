@@ -2,7 +2,7 @@
 
 use groundhold_dig as dig;
 use groundhold_drain as drain;
-use groundhold_quantity::{Length, Level, Volume};
+use groundhold_quantity::{Length, Volume};
 use groundhold_surface::Tin;
 
 use crate::job::{Event, Find, Job};
@@ -143,22 +143,21 @@ pub(crate) fn water(job: &Job) -> Option<Length> {
     found.chain(job.ground.water_depth).reduce(Length::min)
 }
 
+/// The wall as the drain sees it: from the foot of its face back to where drain stone can rest against it.
 pub(crate) fn line(wall: &WallPlan) -> drain::WallLine {
-    let stations = wall.case.stations.iter().map(|s| drain::Station {
-        chainage: s.chainage,
-        at: s.at,
-        behind: s.behind,
-        front: s.front,
-        base: base_at(wall, s.chainage).unwrap_or(s.front),
-        facing: s.facing,
+    let stations = wall.case.stations.iter().map(|s| {
+        let strip = wall.layout.strip(s.chainage);
+        let back = strip.map_or(Length::ZERO, |b| b.back);
+        drain::Station {
+            chainage: s.chainage,
+            at: s.at - s.facing * back.to_m(),
+            behind: s.behind,
+            front: s.front,
+            base: strip.map_or(s.front, |b| b.foot),
+            facing: s.facing,
+        }
     });
     drain::WallLine { id: wall.id.clone(), stations: stations.collect() }
-}
-
-/// Underside of the lowest board at a chainage.
-fn base_at(wall: &WallPlan, chainage: Length) -> Option<Level> {
-    let bay = wall.layout.bays.iter().find(|b| chainage <= b.chainage.1).or(wall.layout.bays.last())?;
-    Some(bay.bottom)
 }
 
 /// What the drainage zones move.

@@ -39,7 +39,8 @@ const WATER: UnitWeight = UnitWeight::kn_per_m3(9.81);
 
 /// What there is to say about walls that stand already.
 pub(crate) fn check(job: &Job, ground: &Tin, shaped: &Shaped, soil: &Soil) -> Vec<Finding> {
-    let walls = job.near.iter().filter_map(|n| Some((n, n.holds?)));
+    let old = crate::as_found::as_near(job);
+    let walls = job.near.iter().chain(&old).filter_map(|n| Some((n, n.holds?)));
     walls
         .flat_map(|(near, wall)| {
             let lacks = lacking(job, near, &wall, soil);

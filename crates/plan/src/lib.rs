@@ -6,7 +6,9 @@
 pub mod job;
 
 mod again;
+mod as_found;
 mod beside;
+mod bodies;
 mod change;
 mod checker;
 mod compare;
@@ -21,22 +23,25 @@ mod needs;
 mod plan;
 mod programme;
 mod registry;
+mod replacement;
 mod setting_out;
 mod standing;
 mod standing_water;
 mod start;
 mod survey;
 mod trouble;
+mod undermined;
 mod walls;
 mod wish;
 
+pub use as_found::OldWallPlan;
 pub use change::{apply, post_changes};
 pub use checker::{Violation, check};
 pub use compare::{Amounts, Difference, LeftOverChanged, PostChanged, PostFigures, compare};
 pub use digging::Groundwork;
 pub use earthwork::{Moves, RAMP_BUILD_UP, TREAD_BUILD_UP};
 pub use near::everything as everything_near;
-pub use plan::{Plan, balance, plan, plan_priced, plan_quick, replan, replan_quick};
+pub use plan::{Plan, balance, plan, plan_priced, plan_quick, replan, replan_quick, wished};
 pub use registry::{finding_kinds, working, workings};
 pub use standing::rock_along;
 pub use survey::Survey;

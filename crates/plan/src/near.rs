@@ -100,6 +100,12 @@ pub static FINDINGS: &[&Kind] = &[
     &crate::existing::WALL_UNDRAINED,
     &crate::existing::WALL_TOPPED_UP,
     &crate::beside::TREATED_BESIDE,
+    &crate::as_found::OUT_OF_LINE,
+    &crate::as_found::AT_ITS_LIMIT,
+    &crate::as_found::CAUSE_FITS,
+    &crate::as_found::NOT_MEASURED,
+    &crate::as_found::FOR_AN_ENGINEER,
+    &crate::undermined::UNDERMINED,
 ];
 
 /// Radius of the ground in which a tree's roots are protected.

@@ -3,7 +3,7 @@
 use groundhold_dig::Dug;
 use groundhold_drain::Drained;
 use groundhold_finding::Finding;
-use groundhold_hold::{Layout, Role, Spec};
+use groundhold_hold::{Amount, Bulk, Layout, Role, Stuff};
 use groundhold_order::{self as order, Head, Measured, Need};
 use groundhold_quantity::{Area, Density, Length, Mass, Share, Units, Volume};
 use groundhold_shape::{GroundKind, Shaped};
@@ -22,6 +22,8 @@ const OVER_DIG: Share = Share::percent(10.0);
 const ROLLED: Density = Density::t_per_m3(2.2);
 /// Treated softwood as delivered, wet. Common practice, no source: 550 to 800 kg/m³.
 const WET_TIMBER: Density = Density::kg_per_m3(700.0);
+/// Steel, EN 10025 products: 7850 kg/m³.
+const STEEL: Density = Density::kg_per_m3(7850.0);
 /// Preservative on cut ends: 0.3 litres a square metre, two coats. Common practice, no source.
 const PRESERVATIVE_M: Length = Length::mm(0.3);
 /// Slabs are sold in sizes like this; mass of one decides who lifts it.
@@ -67,8 +69,8 @@ fn stone_item(job: &Job) -> String {
 fn wall(w: &WallPlan, job: &Job, stone: &str) -> Vec<Need> {
     let mut needs = vec![];
     let layout = &w.layout;
-    for (material, pieces) in pieces_by_material(&w.id, layout) {
-        let what = if material.starts_with("post") { "posts" } else { "boards" };
+    for (material, role, pieces) in pieces_by_material(&w.id, layout) {
+        let what = if role == Role::Post { "posts" } else { "boards" };
         needs.push(Need::new(material, &w.of, what, Measured::Pieces(pieces)));
     }
     for f in &layout.fixings {
@@ -83,7 +85,9 @@ fn wall(w: &WallPlan, job: &Job, stone: &str) -> Vec<Need> {
                 .dense(Density::kg_per_m3(1550.0)),
         );
     }
-    let ends: Area = layout.pieces.iter().filter(|p| !p.built).map(|p| p.section.0 * p.section.1 * 2.0).sum();
+    needs.extend(layout.bulk.iter().map(|b| bulk(w, b)));
+    let cut = layout.pieces.iter().filter(|p| !p.built && p.stuff == Stuff::Timber);
+    let ends: Area = cut.map(|p| p.section.0 * p.section.1 * 2.0).sum();
     if ends > Area::ZERO {
         needs.push(Need::new("end-grain preservative", &w.of, "cut ends", Measured::Volume(ends * PRESERVATIVE_M)));
     }
@@ -117,6 +121,21 @@ pub(crate) fn standing(s: &Sources) -> Vec<Need> {
     needs
 }
 
+fn bulk(w: &WallPlan, b: &Bulk) -> Need {
+    let amount = match b.amount {
+        Amount::Count(n) => Measured::Count(n),
+        Amount::Length(l) => Measured::Length(l),
+        Amount::Area(a) => Measured::Area(a),
+        Amount::Volume(v) => Measured::Volume(v),
+        Amount::Mass(m) => Measured::Mass(m),
+    };
+    let need = Need::new(&b.item, &w.of, &b.what, amount).wasting(b.waste);
+    match b.density {
+        Some(d) => need.dense(d),
+        None => need,
+    }
+}
+
 /// Said where the holes of all walls together take so much concrete that bags are not the way.
 pub(crate) fn much_concrete(units: Units, walls: &[WallPlan]) -> Option<Finding> {
     let holes = walls.iter().flat_map(|w| w.layout.holes.iter());
@@ -132,14 +151,17 @@ pub(crate) fn much_concrete(units: Units, walls: &[WallPlan]) -> Option<Finding>
     Some(finding)
 }
 
+/// A material, what its pieces do, and each piece with its mark and length.
+type OfMaterial = (String, Role, Vec<(String, Length)>);
+
 /// Pieces that are not built yet, by material, with marks that name their wall.
-fn pieces_by_material(wall: &str, layout: &Layout) -> Vec<(String, Vec<(String, Length)>)> {
-    let mut all: Vec<(String, Vec<(String, Length)>)> = vec![];
+fn pieces_by_material(wall: &str, layout: &Layout) -> Vec<OfMaterial> {
+    let mut all: Vec<OfMaterial> = vec![];
     for p in layout.pieces.iter().filter(|p| !p.built) {
         let piece = (format!("{wall}-{}", p.mark), p.length);
-        match all.iter_mut().find(|(m, _)| *m == p.material) {
-            Some((_, list)) => list.push(piece),
-            None => all.push((p.material.clone(), vec![piece])),
+        match all.iter_mut().find(|(m, ..)| *m == p.material) {
+            Some((.., list)) => list.push(piece),
+            None => all.push((p.material.clone(), p.role, vec![piece])),
         }
     }
     all
@@ -200,17 +222,24 @@ fn surfaces(s: &Sources, waste: Share) -> Vec<Need> {
     needs
 }
 
-/// Riser boards, slabs and their bed.
+/// Risers where no wall of the job has a material that suits.
+const RISER: &str = "concrete kerb 150x50";
+
+/// Risers, slabs and their bed.
 fn steps(s: &Sources) -> Vec<Need> {
     let mut needs = vec![];
-    let board = s.job.walls.first().map(|w| {
-        let Spec::TimberPosts(t) = &w.spec;
-        t.board.material()
-    });
+    let board = s.job.walls.iter().find_map(|w| w.spec.system().riser());
     for f in &s.shaped.flights {
-        if let Some(board) = &board {
-            let risers = (1..f.risers).map(|i| (format!("{}-r{i}", f.id), f.width));
-            needs.push(Need::new(board, &f.id, "riser boards", Measured::Pieces(risers.collect())));
+        let risers = (1..f.risers).map(|i| (format!("{}-r{i}", f.id), f.width));
+        match &board {
+            Some(board) => {
+                needs.push(Need::new(board, &f.id, "riser boards", Measured::Pieces(risers.collect())));
+            }
+            None if s.job.walls.is_empty() => {}
+            None => {
+                let length = f.width * f.risers.saturating_sub(1) as f64;
+                needs.push(Need::new(RISER, &f.id, "risers", Measured::Length(length)).wasting(s.job.order.waste));
+            }
         }
         let tread = f.width * f.going * (f.risers.saturating_sub(1)) as f64;
         if tread > Area::ZERO {
@@ -223,12 +252,22 @@ fn steps(s: &Sources) -> Vec<Need> {
     needs
 }
 
+/// Density of a piece cut from stock. A steel post is not solid: its system says its mass itself, as something lifted.
+fn density_of(stuff: Stuff) -> Density {
+    match stuff {
+        Stuff::Timber | Stuff::Grid => WET_TIMBER,
+        Stuff::Steel => STEEL,
+        Stuff::Concrete | Stuff::Stone | Stuff::Block | Stuff::Basket | Stuff::Gravel | Stuff::Rammed => SLAB_DENSITY,
+    }
+}
+
 /// What a person must lift.
 pub(crate) fn lifted(units: Units, walls: &[WallPlan], shaped: &Shaped) -> Vec<order::Lifted> {
     let mut things: Vec<order::Lifted> = vec![];
     for w in walls {
         for p in w.layout.pieces.iter().filter(|p| !p.built) {
-            let Ok((mass, trace)) = order::piece_mass(p.section.0, p.section.1, p.length, WET_TIMBER) else { continue };
+            let density = density_of(p.stuff);
+            let Ok((mass, trace)) = order::piece_mass(p.section.0, p.section.1, p.length, density) else { continue };
             let what = format!("{} {}", p.material, units.run(p.length));
             match things.iter_mut().find(|t| t.what == what && t.element == w.of) {
                 Some(t) => t.count += 1.0,
@@ -241,8 +280,15 @@ pub(crate) fn lifted(units: Units, walls: &[WallPlan], shaped: &Shaped) -> Vec<o
                     trace: Some(trace),
                 }),
             }
-            debug_assert!(matches!(p.role, Role::Post | Role::Board | Role::Capping));
         }
+        things.extend(w.layout.lifts.iter().map(|l| order::Lifted {
+            what: l.what.clone(),
+            element: w.of.clone(),
+            mass: l.mass,
+            length: None,
+            count: l.count,
+            trace: None,
+        }));
     }
     for f in shaped.flights.iter().filter(|f| f.risers > 1) {
         if let Ok((mass, trace)) = order::piece_mass(SLAB.0, SLAB.2, SLAB.1, SLAB_DENSITY) {

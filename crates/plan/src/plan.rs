@@ -13,6 +13,7 @@ use groundhold_setout::SetOut;
 use groundhold_shape as shape;
 
 use crate::again::Earlier;
+use crate::as_found::{self, OldWallPlan};
 use crate::digging::{self, Groundwork};
 use crate::earthwork::{self, Moves};
 use crate::job::{Job, PadLevel, PadWish};
@@ -20,8 +21,8 @@ use crate::survey::{Survey, survey};
 use crate::trouble::{Part, Trouble};
 use crate::walls::{Common, WallPlan, walls};
 use crate::{
-    beside, cost, drainage, existing, kept_clear, near, needs, programme, setting_out, standing, standing_water, start,
-    wish,
+    beside, bodies, cost, drainage, existing, kept_clear, near, needs, programme, setting_out, standing,
+    standing_water, start, undermined, wish,
 };
 
 /// Everything that comes of a job.
@@ -43,6 +44,8 @@ pub struct Plan {
     pub shaped: shape::Shaped,
     /// Walls in whole pieces, checked.
     pub walls: Vec<WallPlan>,
+    /// Walls that stand already, back-analysed, in the order of the job.
+    pub old_walls: Vec<OldWallPlan>,
     /// Water.
     pub drained: Drained,
     /// Cut and fill by element, between the surfaces.
@@ -176,6 +179,17 @@ fn planned(earlier: &Earlier, job: &Job, pace: Pace) -> Result<Plan, Vec<Trouble
     findings.extend(near::check(job, &survey.ground, &shaped, &walls));
     findings.extend(kept_clear::check(job, &survey.ground, &shaped));
     findings.extend(existing::check(job, &survey.ground, &shaped, &chosen.soil));
+    let old_walls = as_found::old_walls(job, &survey.ground, &chosen.soil, chosen.basis);
+    findings.extend(as_found::check(job, &old_walls));
+    let site = undermined::Site {
+        job,
+        ground: &survey.ground,
+        shaped: &shaped,
+        walls: &walls,
+        soil: &chosen.soil,
+        slips: pace == Pace::Whole,
+    };
+    findings.extend(undermined::check(&site));
     findings.extend(start::check(job, &walls));
     findings.extend(beside::check(job));
     findings.extend(standing::check(job, &walls, &survey.points));
@@ -204,6 +218,7 @@ fn planned(earlier: &Earlier, job: &Job, pace: Pace) -> Result<Plan, Vec<Trouble
         region: chosen.region,
         shaped,
         walls,
+        old_walls,
         drained,
         moves,
         dug,
@@ -250,6 +265,15 @@ pub fn plan_priced(job: &Job) -> Result<Plan, Vec<Trouble>> {
     let mut planned = plan(job)?;
     cost::price_remedies(job, &mut planned);
     Ok(planned)
+}
+
+/// What a plan asked of `shape`: its wishes with every balanced pad at the level that was found.
+pub fn wished(plan: &Plan) -> shape::Wish {
+    let at = |p: &PadWish| {
+        let found = plan.shaped.pads.iter().find(|q| q.id == p.id);
+        found.map_or(earthwork::mean_level(&plan.survey.ground, p), |q| q.plane.level_at(q.polygon.centroid()))
+    };
+    wish::wish(&plan.job, &at, limits(plan.region))
 }
 
 /// For each pad, the level at which cut and fill balance; `None` where there is none.
@@ -382,6 +406,7 @@ fn dig_case(
     case.moved = earthwork::moved(job, moves, &rock);
     case.walls = drainage::zones(drained);
     case.trenches = drainage::trenches(drained);
+    case.bodies = bodies::bodies(&survey.ground, walls);
     case.holes = walls.iter().map(|w| (w.id.clone(), w.layout.hole_spoil())).collect();
     case.fit_for_fill = matches!(chosen.soil.bears, Bears::Yes);
     case.made_ground = chosen.soil.class.is_some_and(|c| c.key == "made-ground");

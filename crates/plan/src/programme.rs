@@ -3,7 +3,7 @@
 use groundhold_build as build;
 use groundhold_dig::{Dug, UnsupportedTrigger};
 use groundhold_drain::Drained;
-use groundhold_hold::{NeighbourKind, Side};
+use groundhold_hold::{NeighbourKind, Side, Stuff, WorkStep};
 use groundhold_order::{Head, Measured, Need};
 use groundhold_quantity::{Angle, Length, Level, Mass, Point, Pressure, Share, Slope, Volume};
 use groundhold_shape::{self as shape, GroundKind, Shaped};
@@ -93,8 +93,9 @@ pub(crate) fn works(
         deepest_open_cut: walls.iter().map(|w| w.layout.retained).reduce(Length::max).unwrap_or_default(),
         heaviest_piece: heaviest.as_ref().map_or(Mass::ZERO, |h| h.mass),
         heaviest_what: heaviest.map_or(String::new(), |h| h.what),
-        treated_timber: !walls.is_empty(),
-        cuts_stone: !shaped.flights.is_empty(),
+        treated_timber: walls.iter().any(|w| w.layout.pieces.iter().any(|p| p.stuff == Stuff::Timber)),
+        cuts_stone: !shaped.flights.is_empty()
+            || walls.iter().any(|w| w.layout.faces.iter().any(|f| is_stone(f.stuff))),
         footing_near: near.iter().any(|n| matches!(n.kind, NearKind::Footing(_))),
         public_near: near.iter().any(|n| matches!(n.kind, NearKind::Street)),
         ground_slope: mean_slope(ground),
@@ -104,6 +105,11 @@ pub(crate) fn works(
         approval_needed: false,
         units: job.about.units,
     }
+}
+
+/// Whether it is cut with dust.
+fn is_stone(stuff: Stuff) -> bool {
+    matches!(stuff, Stuff::Stone | Stuff::Block)
 }
 
 /// The mean slope of the ground, area by area: what a machine or a barrow works on.
@@ -116,7 +122,7 @@ fn mean_slope(ground: &Tin) -> Slope {
 }
 
 fn base(w: &WallPlan) -> Option<Level> {
-    w.layout.bays.iter().map(|b| b.bottom).reduce(Level::min)
+    w.layout.lowest_foot()
 }
 
 /// How near the dig comes to a line.
@@ -165,6 +171,9 @@ fn wall(job: &Job, w: &WallPlan, drained: &Drained, shaped: &Shaped, lowest: Lev
         hole_diameter: l.holes.iter().map(|h| h.diameter).reduce(Length::max).unwrap_or_default(),
         holes_volume: l.hole_spoil(),
         boards: l.boards.len(),
+        base_dug: l.dig.trench,
+        base_depth: l.dig.depth,
+        laid: l.works.iter().map(laid).collect(),
         concrete: l.concrete(),
         trench: drain.map_or(Volume::ZERO, |z| z.in_ground),
         drain_stone: drain.map_or(Volume::ZERO, |z| z.stone),
@@ -193,6 +202,24 @@ fn cut_down(job: &Job, w: &WallPlan) -> Vec<String> {
     let over = w.layout.posts.iter().filter_map(|p| Some((p.number, p.stands_to? - p.top)));
     let over = over.filter(|(_, by)| NOT_CUT < *by);
     over.map(|(number, by)| format!("post {number} by {}", job.about.units.length(by))).collect()
+}
+
+fn laid(w: &groundhold_hold::Work) -> build::Laid {
+    build::Laid {
+        step: match w.step {
+            WorkStep::Base => build::LaidStep::Base,
+            WorkStep::Courses => build::LaidStep::Courses,
+        },
+        name: w.name.clone(),
+        amount: w.amount,
+        unit: w.unit,
+        hours: w.hours,
+        people_most: w.people_most,
+        source: w.source,
+        how: w.how.clone(),
+        checks: w.checks.clone(),
+        sets_days: w.sets_days,
+    }
 }
 
 fn of<'a>(moves: &'a [Moves], element: &'a str, kind: GroundKind) -> Option<&'a Moves> {
@@ -388,11 +415,14 @@ fn pad_facts(job: &Job, ground: &Tin, p: &shape::Pad, shaped: &Shaped) -> build:
 /// The highest drop from each wall's top.
 fn edges(walls: &[WallPlan]) -> Vec<build::EdgeFacts> {
     let worst = walls.iter().filter_map(|w| {
-        let post = w.layout.posts.iter().max_by(|a, b| a.exposed.to_m().total_cmp(&b.exposed.to_m()))?;
+        let posts = w.layout.posts.iter().map(|p| (format!("post {}", p.number), p.exposed));
+        let strips = w.layout.strips.iter().map(|s| (s.on.clone(), s.exposed()));
+        let places: Vec<(String, Length)> = if w.layout.posts.is_empty() { strips.collect() } else { posts.collect() };
+        let (on, drop) = places.into_iter().max_by(|a, b| a.1.to_m().total_cmp(&b.1.to_m()))?;
         Some(build::EdgeFacts {
             element: w.id.clone(),
-            on: format!("post {}", post.number),
-            drop: post.exposed,
+            on,
+            drop,
             walked: build::Near::NotTold,
             guarded: w.case.fence.is_some(),
         })

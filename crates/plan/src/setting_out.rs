@@ -28,11 +28,30 @@ pub(crate) fn set_out(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPla
         posts,
         corners: corners(shaped),
         lines: walls.iter().map(|w| (w.id.clone(), straights(w))).collect(),
+        curves: curves(shaped),
         dug: shaped.grounds.iter().map(|g| g.facet.ring.clone()).collect(),
         tape: TAPE,
         units: job.about.units,
     };
     setout::set_out(&case)
+}
+
+/// Arcs of pads, ramps and walls, those of a wall on its middle line as given.
+fn curves(shaped: &Shaped) -> Vec<setout::Arc> {
+    let of = |id: &str, curves: &[groundhold_shape::Curve]| -> Vec<setout::Arc> {
+        let arc = |c: &groundhold_shape::Curve| setout::Arc {
+            element: id.to_string(),
+            start: c.start,
+            centre: c.centre,
+            radius: Length::m(c.radius),
+            turn: c.turn,
+        };
+        curves.iter().map(arc).collect()
+    };
+    let pads = shaped.pads.iter().flat_map(|p| of(&p.id, &p.curves));
+    let ramps = shaped.ramps.iter().flat_map(|r| of(&r.id, &r.curves));
+    let walls = shaped.walls.iter().flat_map(|w| of(&w.id, &w.curves));
+    pads.chain(walls).chain(ramps).collect()
 }
 
 /// As low an instrument as sees over everything that is set out; the person adds the difference to what they read.
@@ -57,7 +76,10 @@ fn mark(ground: &Tin, id: String, element: &str, what: &str, at: Point, wanted: 
 fn marks(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]) -> Vec<setout::Mark> {
     let mut all = vec![];
     for pad in &shaped.pads {
-        for (i, at) in pad.polygon.corners().iter().enumerate() {
+        // Of a curved outline the corners as given; its arcs have a table of their own.
+        let corners =
+            if pad.polygon.corners().len() > pad.corners.len() { &pad.corners } else { pad.polygon.corners() };
+        for (i, at) in corners.iter().enumerate() {
             let wanted = Some(pad.plane.level_at(*at));
             all.push(mark(ground, format!("{}-{}", pad.id, letter(i)), &pad.id, "corner of the pad", *at, wanted));
         }
@@ -66,23 +88,49 @@ fn marks(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]) -> Vec<se
         for (i, at) in straights(wall).iter().enumerate() {
             all.push(mark(ground, format!("{}-{}", wall.id, letter(i)), &wall.of, "face line of the wall", *at, None));
         }
+        all.extend(steps_of(ground, wall));
     }
     for f in &shaped.flights {
         let half = f.outward.left() * (f.width.to_m() / 2.0);
+        let low = f.foot_outward.left() * (f.width.to_m() / 2.0);
         let (top, foot) = (Some(f.top_level), Some(f.foot_level + f.riser));
         all.push(mark(ground, format!("{}-a", f.id), &f.id, "top riser, left looking down", f.top + half, top));
         all.push(mark(ground, format!("{}-b", f.id), &f.id, "top riser, right looking down", f.top - half, top));
-        all.push(mark(ground, format!("{}-c", f.id), &f.id, "bottom riser, right looking down", f.foot - half, foot));
-        all.push(mark(ground, format!("{}-d", f.id), &f.id, "bottom riser, left looking down", f.foot + half, foot));
+        all.push(mark(ground, format!("{}-c", f.id), &f.id, "bottom riser, right looking down", f.foot - low, foot));
+        all.push(mark(ground, format!("{}-d", f.id), &f.id, "bottom riser, left looking down", f.foot + low, foot));
     }
     for r in &shaped.ramps {
-        for (i, at) in r.path.iter().enumerate() {
+        let corners = r.path.iter().zip(&r.corner).filter(|(_, corner)| **corner).map(|(p, _)| p);
+        for (i, at) in corners.enumerate() {
             let wanted = shaped.level_at(ground, *at);
             all.push(mark(ground, format!("{}-{}", r.id, letter(i)), &r.id, "middle of the ramp", *at, wanted));
         }
     }
     if let Some((at, level)) = job.drain.outlet {
         all.push(mark(ground, "D-out".into(), "", "outlet of the drain", at, Some(level)));
+    }
+    all
+}
+
+/// Ends and steps of a wall without posts: how deep its base is dug, and where the string for its top hangs.
+fn steps_of(ground: &Tin, wall: &WallPlan) -> Vec<setout::Mark> {
+    if !wall.layout.posts.is_empty() || wall.case.stations.len() < 2 {
+        return vec![];
+    }
+    let line = groundhold_hold::Line::new(&wall.case.stations);
+    let mut all = vec![];
+    for s in &wall.layout.strips {
+        for (end, chainage) in [("start", s.chainage.0), ("end", s.chainage.1)] {
+            let at = line.at(chainage).at;
+            let sign = if end == "start" { 'a' } else { 'b' };
+            let mut put = |what: &str, short: &str, level: Level| {
+                let id = format!("{}-{}{sign}-{short}", wall.id, s.number);
+                let what = format!("{what}, {end} of {}", s.on);
+                all.push(mark(ground, id, &wall.of, &what, at, Some(level)));
+            };
+            put("underside of the base", "base", s.base);
+            put("string for the top", "top", s.top);
+        }
     }
     all
 }

@@ -83,8 +83,9 @@ pub(crate) fn led_on(job: &Job, shaped: &Shaped) -> Option<Job> {
         for end in [0, 1] {
             if let Some(at) = beyond(job, wall, profile, end) {
                 let wall = &mut led.get_or_insert_with(|| job.clone()).walls[i];
-                let last = if end == 0 { 0 } else { wall.line.len() - 1 };
-                wall.line[last] = at;
+                let last = if end == 0 { 0 } else { wall.line.len().saturating_sub(1) };
+                let Some(point) = wall.line.get_mut(last) else { continue };
+                *point = at;
                 wall.ends[end] = WallEnd::At;
             }
         }
@@ -100,8 +101,7 @@ fn beyond(job: &Job, wall: &WallWish, profile: &WallProfile, end: usize) -> Opti
         _ => (*wall.line.get(n.checked_sub(2)?)?, *wall.line.last()?, profile.stations.last()?.at),
     };
     let out: Vector = (outer - inner).unit();
-    let hold::Spec::TimberPosts(spec) = &wall.spec;
-    let half = spec.post.breadth.to_m() / 2.0;
+    let half = wall.spec.system().end_half().to_m();
     let run = |element: &str| element == wall.id || element.strip_prefix(&wall.id).is_some_and(|r| r.starts_with('-'));
     let places =
         written(job, run).filter_map(|p| p.at).filter(|at| (*at - inner).cross(out).abs() <= profile.thickness.to_m());

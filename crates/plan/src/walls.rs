@@ -5,7 +5,6 @@ use groundhold_hold as hold;
 use groundhold_quantity::{Length, Point, Share, Vector, distance};
 use groundhold_shape::{Shaped, WallProfile};
 use groundhold_surface::Tin;
-use hold::systems::timber_posts::Boards;
 use hold::{Layout, Neighbour, NeighbourKind, Spec, Verdict, WallCase};
 
 use crate::again::Earlier;
@@ -49,8 +48,8 @@ pub(crate) fn walls(common: &Common, earlier: &Earlier) -> Result<Vec<WallPlan>,
     let mut troubles = vec![];
     for profile in &common.shaped.walls {
         let Some(wish) = common.job.walls.iter().find(|w| w.id == profile.id) else { continue };
-        for (id, from, to) in runs(profile) {
-            let Some(case) = case(common, wish, profile, &id, from, to) else { continue };
+        for (id, from, to, spec) in runs(wish, profile) {
+            let Some(case) = case(common, wish, spec, profile, &id, (from, to)) else { continue };
             if let Some(same) = earlier.wall(&case) {
                 plans.push(same.clone());
                 continue;
@@ -69,18 +68,30 @@ pub(crate) fn walls(common: &Common, earlier: &Earlier) -> Result<Vec<WallPlan>,
 /// Shortest run of a wall that is built.
 const SHORTEST: Length = Length::mm(300.0);
 
-/// The runs of a wall between its openings.
-fn runs(profile: &WallProfile) -> Vec<(String, Length, Length)> {
+/// The runs of a wall between its openings, parted where it is made otherwise; each with what it is made of.
+fn runs<'w>(wish: &'w WallWish, profile: &WallProfile) -> Vec<(String, Length, Length, &'w Spec)> {
     let mut edges = vec![Length::ZERO];
     for (a, b) in &profile.openings {
         edges.extend([*a, *b]);
     }
     edges.push(profile.length);
-    let long = edges.chunks(2).filter(|c| c.len() == 2 && c[1] - c[0] >= SHORTEST);
+    let part_at = |c: Length| {
+        let along = c - profile.given_from;
+        wish.parts.iter().find(|p| p.from <= along && along < p.to).map_or(&wish.spec, |p| &p.spec)
+    };
+    let mut runs: Vec<(Length, Length, &Spec)> = vec![];
+    for c in edges.chunks(2).filter(|c| c.len() == 2) {
+        let ends = wish.parts.iter().flat_map(|p| [p.from + profile.given_from, p.to + profile.given_from]);
+        let mut cuts: Vec<Length> = ends.filter(|e| c[0] + SHORTEST < *e && *e < c[1] - SHORTEST).collect();
+        cuts.extend([c[0], c[1]]);
+        cuts.sort_by(|a, b| a.to_m().total_cmp(&b.to_m()));
+        runs.extend(cuts.windows(2).map(|w| (w[0], w[1], part_at((w[0] + w[1]) / 2.0))));
+    }
+    let long = runs.into_iter().filter(|r| r.1 - r.0 >= SHORTEST);
     long.enumerate()
-        .map(|(i, c)| {
+        .map(|(i, r)| {
             let id = if i == 0 { profile.id.clone() } else { format!("{}-{}", profile.id, i + 1) };
-            (id, c[0], c[1])
+            (id, r.0, r.1, r.2)
         })
         .collect()
 }
@@ -88,12 +99,13 @@ fn runs(profile: &WallProfile) -> Vec<(String, Length, Length)> {
 fn case(
     common: &Common,
     wish: &WallWish,
+    spec: &Spec,
     profile: &WallProfile,
     id: &str,
-    from: Length,
-    to: Length,
+    (from, to): (Length, Length),
 ) -> Option<WallCase> {
-    let back = touch_plane(&wish.spec, profile.thickness);
+    // From the middle of the wall back to the wall line.
+    let back = spec.system().thickness() / 2.0 - spec.system().back_to_line();
     let mut stations: Vec<hold::Station> = vec![];
     for s in profile.stations.iter().filter(|s| from <= s.chainage && s.chainage <= to) {
         let chainage = s.chainage - from;
@@ -118,7 +130,7 @@ fn case(
     let mut case = WallCase {
         id: id.to_string(),
         corners,
-        spec: wish.spec.clone(),
+        spec: spec.clone(),
         retained_soil: common.soil.clone(),
         founding_soil: common.soil.clone(),
         loads: loads(common.job, &wish.id, profile),
@@ -194,16 +206,6 @@ fn without_straight(line: &[Point]) -> Vec<Point> {
     }
 }
 
-/// From the middle of the wall back to the plane in which posts and boards touch.
-fn touch_plane(spec: &Spec, thickness: Length) -> Length {
-    let Spec::TimberPosts(s) = spec;
-    let from_back = match s.boards {
-        Boards::Behind => s.board.thickness,
-        Boards::InFront => s.post.depth,
-    };
-    thickness / 2.0 - from_back
-}
-
 fn nearest_station(stations: &[hold::Station], chainage: Length) -> Option<Length> {
     let near = stations.iter().min_by(|a, b| {
         let d = |s: &hold::Station| (s.chainage - chainage).abs().to_m();
@@ -275,6 +277,16 @@ fn neighbours(common: &Common, profile: &WallProfile, from: Length) -> Vec<Neigh
                     let kind = NeighbourKind::Wall { retained };
                     let chainage = s.chainage - from;
                     keep(Neighbour { what: other.id.clone(), side, distance, chainage, kind }, s.retained);
+                }
+            }
+            for old in common.job.standing.iter().filter(|o| o.replaced_by.is_empty()) {
+                let Some(distance) = line_along(&old.line, s.at, ray) else { continue };
+                if distance <= (s.retained.max(old.seen.height) * 4.0).max(LOOK_LEAST) {
+                    let kind = NeighbourKind::Wall { retained: old.seen.height };
+                    keep(
+                        Neighbour { what: old.id.clone(), side, distance, chainage: s.chainage - from, kind },
+                        s.retained,
+                    );
                 }
             }
             for near in &common.job.near {

@@ -60,6 +60,8 @@ pub struct Case {
     pub corners: Vec<Corner>,
     /// Lines of walls, for offset pegs beyond their ends.
     pub lines: Vec<(String, Vec<Point>)>,
+    /// Arcs of walls, pads and ramps.
+    pub curves: Vec<crate::Arc>,
     /// Outlines inside which the ground is dug or filled.
     pub dug: Vec<Vec<Point>>,
     /// Staff reading on the datum that the staff column is made for.
@@ -175,6 +177,8 @@ pub struct SetOut {
     pub squares: Vec<SquareCheck>,
     /// Offset pegs.
     pub offset_pegs: Vec<OffsetPeg>,
+    /// Arcs by offsets from their chords and tangents.
+    pub curves: Vec<crate::CurveTable>,
     /// Staff reading on the datum that the staff columns are made for.
     pub staff_on_datum: Length,
     /// What it has against itself.
@@ -203,6 +207,7 @@ pub fn set_out(case: &Case) -> SetOut {
         diagonals: case.corners.iter().flat_map(diagonals).collect(),
         squares: case.corners.iter().flat_map(squares).collect(),
         offset_pegs: case.lines.iter().flat_map(|(wall, line)| offset_pegs(wall, line)).collect(),
+        curves: crate::curve_tables(&case.curves),
         staff_on_datum: case.staff_on_datum,
         rows,
         findings,
@@ -383,6 +388,7 @@ mod tests {
                     .collect(),
             }],
             lines: vec![("W1".into(), vec![Point::m(2.4, 9.4), Point::m(9.6, 9.4)])],
+            curves: vec![],
             dug: vec![],
             posts: vec![],
             staff_on_datum: Length::m(1.415),

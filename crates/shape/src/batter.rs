@@ -5,7 +5,7 @@
 //! where their planes meet. What then lies below (cut) or above (fill) the existing ground, and hangs together with the
 //! edge it started from, is the batter.
 
-use groundhold_quantity::{Point, Slope, Vector, math};
+use groundhold_quantity::{Length, Level, Point, Slope, Vector, math};
 use groundhold_surface::{Facet, Plane, Tin, clip_convex, clip_half, pieces_above, pieces_below};
 
 use crate::barrier::{Barrier, Light, MEETS, NOTHING, Of, take_away};
@@ -13,7 +13,7 @@ use crate::index::{FacetIndex, bounds};
 use crate::mosaic::Mosaic;
 use crate::outline::{anticlockwise, area};
 use crate::reach::Platform;
-use crate::{Batter, Ground, GroundKind};
+use crate::{Batter, Bench, Ground, GroundKind};
 
 /// Widest batter in plan, metres (ours).
 pub(crate) const WIDEST: f64 = 6.0;
@@ -54,8 +54,8 @@ pub(crate) fn lay(
             Barrier { a, b, of: Of::Platform { platform: k, side: i, sides } }
         }));
     }
-    let cut = kind(ground, platforms, &all, batter.cut, true, mosaic);
-    let fill = kind(ground, platforms, &all, batter.fill, false, mosaic);
+    let cut = kind(ground, platforms, &all, batter, true, mosaic);
+    let fill = kind(ground, platforms, &all, batter, false, mosaic);
     let index = FacetIndex::new(cut.iter().map(|p| p.ring.as_slice()));
     let mut clashes: Clashes = vec![];
     let mut filled = vec![];
@@ -87,25 +87,26 @@ fn kind(
     ground: &Tin,
     platforms: &[Platform],
     barriers: &[Barrier],
-    slope: Slope,
+    batter: &Batter,
     cut: bool,
     mosaic: &Mosaic,
 ) -> Vec<Piece> {
-    let slope = slope.to_ratio();
-    if !(slope > 0.0 && slope.is_finite()) {
-        return vec![];
-    }
-    let slope = slope.max(0.01);
     let mut laid: Vec<Piece> = vec![];
     for (k, p) in platforms.iter().enumerate() {
-        let turns = if cut { slope } else { -slope };
+        let batter = p.batter.as_ref().unwrap_or(batter);
+        let slope = if cut { batter.cut } else { batter.fill }.to_ratio();
+        if !(slope > 0.0 && slope.is_finite()) {
+            continue;
+        }
+        let slope = slope.max(0.01);
+        let turns = Bands::new(if cut { slope } else { -slope }, batter.bench);
         let n = p.ring.len();
         for i in 0..n {
-            strips(p, i, turns, &mut |ring, plane, light, seed| {
+            strips(p, i, &turns, &mut |ring, plane, light, seed| {
                 spread(k, Some(i), ring, plane, light, seed, barriers, mosaic, cut, &mut laid);
             });
             if p.corner_lit[i] {
-                fan(p, i, turns, &mut |ring, plane, light, seed| {
+                fan(p, i, &turns, &mut |ring, plane, light, seed| {
                     spread(k, None, ring, plane, light, seed, barriers, mosaic, cut, &mut laid);
                 });
             }
@@ -123,6 +124,42 @@ fn kind(
 
 type Emit<'a> = &'a mut dyn FnMut(Vec<Point>, Plane, Light, Seed);
 
+/// A batter straight out of its edge: bands of slope and bench.
+struct Bands {
+    /// Slope of the batter, falling negative.
+    slope: f64,
+    /// From and to out of the edge in metres, and true for a bench.
+    bands: Vec<(f64, f64, bool)>,
+    /// Rise of a bench per metre out.
+    bench: f64,
+}
+
+impl Bands {
+    fn new(slope: f64, bench: Option<Bench>) -> Bands {
+        let whole = || Bands { slope, bands: vec![(0.0, WIDEST, false)], bench: 0.0 };
+        let Some(b) = bench else { return whole() };
+        let (every, width, fall) = (b.every.to_m(), b.width.to_m(), b.fall.to_ratio());
+        if !(every >= 0.1 && (0.05..WIDEST).contains(&width) && (0.0..=0.2).contains(&fall)) {
+            return whole();
+        }
+        let mut bands = vec![];
+        let (mut out, mut flat) = (0.0, false);
+        while out < WIDEST - 1e-9 {
+            let to = (out + if flat { width } else { every / slope.abs() }).min(WIDEST);
+            bands.push((out, to, flat));
+            (out, flat) = (to, !flat);
+        }
+        Bands { slope, bands, bench: fall * slope.signum() }
+    }
+    /// Rise from the edge to a distance out of it, where the batter itself rises by `steep` per metre.
+    fn rise(&self, out: f64, steep: f64) -> f64 {
+        let part = |(from, to, flat): &(f64, f64, bool)| {
+            (out.min(*to) - from).max(0.0) * if *flat { self.bench } else { steep }
+        };
+        self.bands.iter().map(part).sum()
+    }
+}
+
 /// Slope straight out of a side whose steepest slope is `slope`, where the side itself rises by `along`.
 fn straight_out(slope: f64, along: f64) -> f64 {
     let left = (slope * slope - along * along).max(0.04 * slope * slope).sqrt();
@@ -135,19 +172,23 @@ fn rise_along(p: &Platform, i: usize) -> f64 {
     (zb - za).to_m() / (b - a).length().max(1e-9)
 }
 
-fn strips(p: &Platform, i: usize, slope: f64, emit: Emit<'_>) {
+fn strips(p: &Platform, i: usize, turns: &Bands, emit: Emit<'_>) {
     let [(a, za), (b, _)] = p.side(i);
     let (u, out, along) = ((b - a).unit(), p.out(i), rise_along(p, i));
-    let uphill = u * along + out * straight_out(slope, along);
-    let plane = Plane::rising(a, za, uphill, Slope::ratio(uphill.length()));
-    for (from, to) in &p.lit[i] {
-        let (s, e) = (a + u * *from, a + u * *to);
-        let ring = anticlockwise(vec![s, e, e + out * WIDEST, s + out * WIDEST]);
-        emit(ring, plane, Light::Side { a: s, b: e, out }, Seed::Side(s, e));
+    let steep = straight_out(turns.slope, along);
+    for (near, far, flat) in &turns.bands {
+        let uphill = u * along + out * if *flat { turns.bench } else { steep };
+        let z = za + Length::m(turns.rise(*near, steep));
+        let plane = Plane::rising(a + out * *near, z, uphill, Slope::ratio(uphill.length()));
+        for (from, to) in &p.lit[i] {
+            let (s, e) = (a + u * *from, a + u * *to);
+            let ring = anticlockwise(vec![s + out * *near, e + out * *near, e + out * *far, s + out * *far]);
+            emit(ring, plane, Light::Side { a: s, b: e, out }, Seed::Side(s, e));
+        }
     }
 }
 
-fn fan(p: &Platform, i: usize, slope: f64, emit: Emit<'_>) {
+fn fan(p: &Platform, i: usize, turns: &Bands, emit: Emit<'_>) {
     let n = p.ring.len();
     let before = (i + n - 1) % n;
     let (from, to) = (p.out(before), p.out(i));
@@ -156,6 +197,7 @@ fn fan(p: &Platform, i: usize, slope: f64, emit: Emit<'_>) {
         return;
     }
     let (apex, z) = p.ring[i];
+    let slope = turns.slope;
     let rise = (straight_out(slope, rise_along(p, before)), straight_out(slope, rise_along(p, i)));
     let count = (angle / (std::f64::consts::FRAC_PI_2 / PER_QUARTER) - 1e-6).ceil().max(1.0) as usize;
     let ray = |k: usize| {
@@ -171,11 +213,24 @@ fn fan(p: &Platform, i: usize, slope: f64, emit: Emit<'_>) {
     };
     for k in 0..count {
         let ((d0, r0), (d1, r1)) = (ray(k), ray(k + 1));
-        let (q0, q1) = (apex + d0, apex + d1);
-        let up = |r: f64| z + groundhold_quantity::Length::m(r);
-        let Some(plane) = Plane::through([(apex, z), (q0, up(r0)), (q1, up(r1))]) else { continue };
-        let ring = anticlockwise(vec![apex, apex + d0 * WIDEST, apex + d1 * WIDEST]);
-        emit(ring, plane, Light::Fan { apex, from: d0, to: d1 }, Seed::Apex(apex));
+        let light = Light::Fan { apex, from: d0, to: d1 };
+        let at = |d: Vector, r: f64, out: f64| (apex + d * out, z + Length::m(turns.rise(out, r)));
+        for (near, far, _) in &turns.bands {
+            let outer = [at(d0, r0, *far), at(d1, r1, *far)];
+            let mut put = |three: [(Point, Level); 3]| {
+                if let Some(plane) = Plane::through(three) {
+                    emit(anticlockwise(three.map(|c| c.0).to_vec()), plane, light, Seed::Apex(apex));
+                }
+            };
+            if *near == 0.0 {
+                put([(apex, z), outer[0], outer[1]]);
+            } else {
+                // Four corners that need not lie in a plane: two triangles.
+                let inner = [at(d0, r0, *near), at(d1, r1, *near)];
+                put([inner[0], outer[0], outer[1]]);
+                put([inner[0], outer[1], inner[1]]);
+            }
+        }
     }
 }
 

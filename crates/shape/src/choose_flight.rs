@@ -22,7 +22,7 @@ const GOING_STEP: f64 = 5.0;
 const LONGEST: f64 = 100.0;
 
 /// The goings to try, mm.
-fn goings(given: Option<Length>, limits: &StepLimitsMm) -> Vec<f64> {
+pub(crate) fn goings(given: Option<Length>, limits: &StepLimitsMm) -> Vec<f64> {
     if let Some(g) = given {
         return vec![g.to_mm()];
     }

@@ -62,6 +62,16 @@ pub static STEP_UNHELD: Kind = Kind {
     when_wrong: "A low edge that paving or an edging board will hold.",
 };
 
+/// A pad reaches under a wall.
+pub static PAD_UNDER_WALL: Kind = Kind {
+    code: "G-007",
+    name: "pad reaches under a wall",
+    severity: Severity::Watch,
+    why: "The ground of the pad lies on both sides of the wall: it would be cut or filled under its foot, and where both sides lie level the wall holds nothing.",
+    source: "geometry",
+    when_wrong: "A low wall that is wanted on the pad as a seat or an edge.",
+};
+
 /// A wall retains nothing anywhere.
 pub static WALL_RETAINS_NOTHING: Kind = Kind {
     code: "G-010",
@@ -98,6 +108,16 @@ pub static WALL_CANNOT_BE_SHAPED: Kind = Kind {
     name: "wall cannot be shaped",
     severity: Severity::Stop,
     why: "It is left out of the plan: it is neither checked nor ordered, and the ground behind it is not held.",
+    source: "geometry",
+    when_wrong: "none known",
+};
+
+/// Two walls cross.
+pub static WALLS_CROSS: Kind = Kind {
+    code: "G-014",
+    name: "walls cross",
+    severity: Severity::Stop,
+    why: "Where two walls run through each other neither can be built as planned, and which of them holds the ground is not known.",
     source: "geometry",
     when_wrong: "none known",
 };
@@ -220,10 +240,12 @@ pub static FINDINGS: &[&Kind] = &[
     &BATTER_NO_DAYLIGHT,
     &BATTERS_CLASH,
     &STEP_UNHELD,
+    &PAD_UNDER_WALL,
     &WALL_RETAINS_NOTHING,
     &WALL_NEVER_FADES,
     &WALL_END_CUT_SHORT,
     &WALL_CANNOT_BE_SHAPED,
+    &WALLS_CROSS,
     &RAMP_TOO_STEEP,
     &RAMP_OVER_LIMIT,
     &RAMP_NOT_SELF_PROPELLED,

@@ -10,6 +10,7 @@ use crate::findings::{
     BOTTOM_RISER_UNEQUAL, FLIGHT_BETTER_SPLIT, FLIGHT_CANNOT_BE_SHAPED, NO_FLIGHT_FITS, RISER_OUT_OF_LIMITS,
     SINGLE_STEP,
 };
+use crate::flight_turned::turned;
 use crate::outline::{anticlockwise, outward};
 use crate::ramp::pad_level;
 use crate::reach::ALONG;
@@ -25,10 +26,12 @@ const EQUAL: Length = Length::mm(5.0);
 const FAR_OUT: f64 = 0.25;
 
 /// Where a flight meets its pad.
-struct Head {
-    top: Point,
-    outward: Vector,
-    level: Level,
+pub(crate) struct Head {
+    pub top: Point,
+    /// On the pad's edge, square behind `top`.
+    pub edge: Point,
+    pub outward: Vector,
+    pub level: Level,
 }
 
 /// Shapes a flight; `below` gives the ground at its foot.
@@ -40,7 +43,11 @@ pub(crate) fn flight(
     below: &dyn Fn(Point) -> Option<Level>,
     findings: &mut Vec<Finding>,
 ) -> Option<Flight> {
-    let shaped = head(w, pads, walls).and_then(|h| step_down(w, &h, wish, below, findings));
+    let shaped = if w.turns.is_empty() {
+        head(w, pads, walls).and_then(|h| step_down(w, &h, wish, below, findings))
+    } else {
+        turned(w, pads, walls, wish, below, findings)
+    };
     match shaped {
         Ok(f) => {
             across_the_foot(&f, wish, below, findings);
@@ -55,7 +62,7 @@ pub(crate) fn flight(
 
 /// Where the line from `bottom` to the middle of the pad crosses the pad's edge, moved along it so that the whole width
 /// has room, and out to the face of a wall that runs along there.
-fn head(w: &FlightWish, pads: &[Pad], walls: &[(Barrier, f64)]) -> Result<Head, String> {
+pub(crate) fn head(w: &FlightWish, pads: &[Pad], walls: &[(Barrier, f64)]) -> Result<Head, String> {
     let pad = pads.iter().find(|p| p.id == w.toward).ok_or(format!("there is no pad {} to lead to", w.toward))?;
     let width = w.width.to_m();
     if !(0.1..=50.0).contains(&width) {
@@ -96,7 +103,7 @@ fn head(w: &FlightWish, pads: &[Pad], walls: &[(Barrier, f64)]) -> Result<Head, 
             Some(t * (q - p).length() - 0.01 + half)
         })
         .fold(0.0, f64::max);
-    Ok(Head { top: edge + out * face, outward: out, level: pad.plane.level_at(edge) })
+    Ok(Head { top: edge + out * face, edge, outward: out, level: pad.plane.level_at(edge) })
 }
 
 fn step_down(
@@ -179,6 +186,7 @@ fn build(
         foot: h.top + h.outward * x,
         foot_level,
         outward: h.outward,
+        foot_outward: h.outward,
         width: w.width,
         risers,
         riser: g.riser,
@@ -263,7 +271,7 @@ fn propose_split(f: &Flight, rise: Length, way: f64, wish: &Wish, findings: &mut
 }
 
 /// A riser to the tenth of a millimetre, or to the eighth of an inch.
-fn fine(wish: &Wish, l: Length) -> String {
+pub(crate) fn fine(wish: &Wish, l: Length) -> String {
     match wish.units {
         Units::Metric => format!("{} mm", trim(l.to_mm(), 1)),
         Units::Feet => wish.units.length(l),
@@ -335,8 +343,8 @@ fn no_fit(w: &FlightWish, h: &Head, f: &Flight, wish: &Wish, ground: &dyn Fn(f64
 
 /// Says where the ground at the foot is not level across the flight.
 fn across_the_foot(f: &Flight, wish: &Wish, below: &dyn Fn(Point) -> Option<Level>, findings: &mut Vec<Finding>) {
-    let half = f.outward.left() * (f.width.to_m() / 2.0);
-    let foot = f.foot + f.outward * 0.002;
+    let half = f.foot_outward.left() * (f.width.to_m() / 2.0);
+    let foot = f.foot + f.foot_outward * 0.002;
     let (Some(a), Some(b)) = (below(foot + half), below(foot - half)) else { return };
     let worst = (a - f.foot_level).abs().max((b - f.foot_level).abs());
     if worst <= EQUAL {
@@ -363,6 +371,6 @@ pub(crate) fn facets(f: &Flight) -> impl Iterator<Item = Facet> {
 
 /// The bottom riser as a segment that no batter passes.
 pub(crate) fn foot_line(f: &Flight) -> Barrier {
-    let half = f.outward.left() * (f.width.to_m() / 2.0);
+    let half = f.foot_outward.left() * (f.width.to_m() / 2.0);
     Barrier { a: f.foot - half, b: f.foot + half, of: crate::barrier::Of::Foot }
 }

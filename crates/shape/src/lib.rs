@@ -4,11 +4,13 @@
 //! do not overlap, and for every wall the levels behind and in front along its line. Where two elements meet, treads
 //! come before ramps, ramps before pads, pads before batters. Walls stand between pieces and are vertical.
 
+pub mod alignment;
 mod barrier;
 mod batter;
 mod choose_flight;
 pub mod findings;
 mod flight;
+mod flight_turned;
 mod gradient;
 mod guard;
 mod index;
@@ -18,19 +20,25 @@ mod pad;
 mod profile;
 mod ramp;
 mod reach;
+mod ribbon;
 mod shape;
 mod shaped;
 pub mod steps;
-mod strip;
 mod wall;
+mod whole;
 mod wish;
 
+pub use alignment::{Alignment, AlignmentError, Bend, CHORD_ERROR, Course, Curve, Way};
 pub use findings::FINDINGS;
 pub use gradient::{GROUND_GRADIENT, Gradient, RAMP_GRADIENT, RAMP_LENGTH, gradient, ground_gradient, ramp_length};
 pub use shape::shape;
-pub use shaped::{EndFound, Flight, Ground, GroundKind, Pad, Ramp, Shaped, Station, TopLine, Tread, WallProfile};
+pub use shaped::{
+    EndFound, Flight, Ground, GroundKind, Meeting, Pad, Ramp, Shaped, Station, TopLine, Tread, WallProfile,
+};
+pub use whole::Flaw;
 pub use wish::{
-    Batter, End, FlightWish, GuardTrigger, Limits, PadWish, RampLimits, RampWish, Side, StepLimits, Top, WallWish, Wish,
+    Batter, Bench, Beside, End, FlightWish, GuardTrigger, Landings, Limits, PadWish, RampLimits, RampWish, Side,
+    StepLimits, Top, WallPart, WallWish, Wish,
 };
 
 use groundhold_working::Working;

@@ -1,15 +1,16 @@
 //! Where does each pad lie, in which plane, and which ground does it take?
 
-use groundhold_finding::{Finding, Place};
-use groundhold_quantity::{Length, Level, Point};
+use groundhold_finding::{Finding, Place, Remedy};
+use groundhold_quantity::{Length, Level, Point, Vector, distance_to_segment};
 use groundhold_surface::{Facet, Plane, Polygon, Tin, clip_convex, cut_and_fill};
 
 use crate::barrier::{Barrier, NOTHING};
-use crate::findings::{PAD_CANNOT_BE_SHAPED, PAD_OUTSIDE_SURVEY, PADS_OVERLAP};
+use crate::findings::{PAD_CANNOT_BE_SHAPED, PAD_OUTSIDE_SURVEY, PAD_UNDER_WALL, PADS_OVERLAP};
 use crate::mosaic::Mosaic;
 use crate::outline::{area, mitred};
 use crate::reach::{Platform, apron_pieces, strips_to_walls};
-use crate::{GroundKind, Pad, PadWish, Wish};
+use crate::wall::Planned;
+use crate::{Alignment, GroundKind, Pad, PadWish, Wish};
 
 /// The pads that can be shaped, in the order of the wish.
 pub(crate) fn pads(ground: &Tin, wish: &Wish, findings: &mut Vec<Finding>) -> Vec<Pad> {
@@ -31,7 +32,14 @@ pub(crate) fn pads(ground: &Tin, wish: &Wish, findings: &mut Vec<Finding>) -> Ve
 }
 
 fn pad(w: &PadWish) -> Result<Pad, String> {
-    let polygon = Polygon::new(w.corners.clone()).map_err(|e| e.to_string())?;
+    let (corners, curves) = if w.bends.is_empty() {
+        (w.corners.clone(), vec![])
+    } else {
+        let outline = Alignment { points: w.corners.clone(), bends: w.bends.clone() };
+        let course = outline.closed().map_err(|e| e.to_string().replace("its line", "its outline"))?;
+        (course.points, course.curves)
+    };
+    let polygon = Polygon::new(corners).map_err(|e| e.to_string())?;
     let round = polygon.perimeter().to_m();
     if !(0.0..=20_000.0).contains(&round) {
         return Err(format!("its outline is {round:.0} m long, expected no more than 20 000 m"));
@@ -61,7 +69,13 @@ fn pad(w: &PadWish) -> Result<Pad, String> {
     } else {
         polygon.clone()
     };
-    Ok(Pad { id: w.id.clone(), area: polygon.area(), polygon, finished, plane })
+    let build_up = w.build_up;
+    if !(0.0..=5.0).contains(&build_up.to_m()) {
+        return Err(format!("its build-up is {:.3} m thick, expected 0 m to 5 m", build_up.to_m()));
+    }
+    let (area, batter) = (polygon.area(), w.batter);
+    let corners = w.corners.clone();
+    Ok(Pad { id: w.id.clone(), area, polygon, finished, plane, curves, corners, build_up, batter })
 }
 
 /// Convex pieces of a polygon.
@@ -112,11 +126,90 @@ fn overlaps(wish: &Wish, pads: &[Pad], findings: &mut Vec<Finding>) {
                     wish.units.length(apart),
                     a.id
                 );
-                findings.push(Finding::new(&PADS_OVERLAP, Place::of(&b.id), says));
+                let mut found = Finding::new(&PADS_OVERLAP, Place::of(&b.id), says);
+                if let Some(v) = apart_by(a.polygon.corners(), b.polygon.corners()) {
+                    let u = wish.units;
+                    let way = [(v.x, "east", "west"), (v.y, "north", "south")];
+                    let words: Vec<String> = way
+                        .iter()
+                        .filter(|(d, ..)| d.abs() >= 0.0005)
+                        .map(|(d, to, back)| {
+                            // Rounded away to the millimetre, so that they come apart.
+                            let by = Length::mm((d.abs() * 1000.0 - 1e-6).ceil());
+                            format!("{} to the {}", u.length(by), if *d > 0.0 { to } else { back })
+                        })
+                        .collect();
+                    found = found.with_remedy(Remedy::theirs(format!("Move {} {}.", b.id, words.join(" and "))));
+                }
+                findings.push(found);
             }
         }
     }
 }
+
+/// The shortest way for the second of two convex outlines out of the first; nothing where one is not convex.
+///
+/// The outlines are apart once some side of either has the other wholly outside (separating axis theorem): the shortest
+/// way out is square to the side for which it is shortest.
+fn apart_by(a: &[Point], b: &[Point]) -> Option<Vector> {
+    let convex = |ring: &[Point]| Polygon::new(ring.to_vec()).is_ok_and(|p| p.is_convex());
+    if !(convex(a) && convex(b)) {
+        return None;
+    }
+    let most = |ring: &[Point], v: Vector| ring.iter().map(|p| (*p - a[0]).dot(v)).fold(f64::NEG_INFINITY, f64::max);
+    let least = |ring: &[Point], v: Vector| -most(ring, v * -1.0);
+    let outs = |ring: &[Point]| -> Vec<Vector> {
+        (0..ring.len()).map(|i| crate::outline::outward(ring[i], ring[(i + 1) % ring.len()])).collect()
+    };
+    let of_a = outs(a).into_iter();
+    let of_b = outs(b).into_iter().map(|v| v * -1.0);
+    of_a.chain(of_b).map(|v| v * (most(a, v) - least(b, v))).min_by(|x, y| x.length().total_cmp(&y.length()))
+}
+
+/// Says where a wall stands on a pad, so that the pad would be cut from under it.
+pub(crate) fn under_walls(pads: &[Pad], walls: &[Planned<'_>], wish: &Wish, findings: &mut Vec<Finding>) {
+    for p in pads {
+        let ring = p.polygon.corners();
+        let (lo, hi) = p.polygon.bounds();
+        for w in walls {
+            let line = w.given();
+            let (a, b) = crate::index::bounds(&line.points);
+            if a.x > hi.x || b.x < lo.x || a.y > hi.y || b.y < lo.y {
+                continue;
+            }
+            let depth = |q: Point| {
+                let side = |i: usize| distance_to_segment(q, ring[i], ring[(i + 1) % ring.len()]);
+                (0..ring.len()).map(side).reduce(Length::min).unwrap_or(Length::ZERO)
+            };
+            let places = line.points.windows(2).flat_map(|s| {
+                let n = ((s[1] - s[0]).length() / LOOK).ceil().clamp(1.0, 2000.0) as usize;
+                (0..=n).map(move |k| s[0].towards(s[1], k as f64 / n as f64))
+            });
+            let inside = places.filter(|q| p.polygon.contains(*q)).map(|q| (depth(q), q));
+            let Some((deep, at)) = inside.reduce(|x, y| if y.0 > x.0 { y } else { x }) else { continue };
+            if deep <= Length::m(line.half + 0.01) {
+                continue;
+            }
+            let back = deep + Length::m(line.half);
+            let u = wish.units;
+            let says = format!(
+                "{} reaches under {}: the wall stands up to {} inside its outline, at x {:.2} m, y {:.2} m.",
+                p.id,
+                w.wish.id,
+                u.length(deep),
+                at.x,
+                at.y
+            );
+            let remedy =
+                format!("Draw the side of {} there in by {}, to the face of {}.", p.id, u.length(back), w.wish.id);
+            let place = Place::on(&p.id, format!("at x {:.2} m, y {:.2} m", at.x, at.y));
+            findings.push(Finding::new(&PAD_UNDER_WALL, place, says).with_remedy(Remedy::theirs(remedy)));
+        }
+    }
+}
+
+/// How far apart a wall's line is looked at, metres.
+const LOOK: f64 = 0.1;
 
 /// Lays the pads, their aprons and the strips up to the walls along them; gives their edges.
 pub(crate) fn lay(pads: &[Pad], walls: &[Barrier], mosaic: &mut Mosaic) -> Vec<Platform> {
@@ -137,7 +230,8 @@ pub(crate) fn lay(pads: &[Pad], walls: &[Barrier], mosaic: &mut Mosaic) -> Vec<P
     let mut platforms = vec![];
     for p in pads {
         let ring: Vec<(Point, Level)> = p.finished.corners().iter().map(|c| (*c, p.plane.level_at(*c))).collect();
-        let platform = Platform::new(&p.id, ring, p.polygon.corners(), walls);
+        let mut platform = Platform::new(&p.id, ring, p.polygon.corners(), walls);
+        platform.batter = p.batter;
         for ring in strips_to_walls(&platform, walls) {
             if area(&ring) > NOTHING {
                 mosaic.lay(&ring, p.plane, &p.id, GroundKind::Pad);

@@ -39,11 +39,38 @@ impl Scene<'_> {
 #[derive(Debug, Clone)]
 pub(crate) struct Line {
     pub points: Vec<Point>,
+    /// For each point whether the line turns sharply there or ends.
+    pub corner: Vec<bool>,
     /// Chainage of each point, metres.
     pub at: Vec<f64>,
-    /// Half its thickness, metres.
+    /// Half its largest thickness, metres.
     pub half: f64,
     pub retains: Side,
+    pub faces: Faces,
+}
+
+/// How thick a wall is and how its face leans, along its line.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Faces {
+    /// Half its thickness and its lean where nothing else is said.
+    pub plain: (f64, f64),
+    /// From and to along the line, half the thickness, lean.
+    pub parts: Vec<(f64, f64, f64, f64)>,
+}
+
+impl Faces {
+    /// Half the thickness and the lean at a chainage.
+    pub fn at(&self, chainage: f64) -> (f64, f64) {
+        let part = self.parts.iter().find(|p| p.0 <= chainage && chainage <= p.1);
+        part.map_or(self.plain, |p| (p.2, p.3))
+    }
+    /// The same seen from another place on the line.
+    pub fn moved(&self, by: f64) -> Faces {
+        Faces { plain: self.plain, parts: self.parts.iter().map(|p| (p.0 + by, p.1 + by, p.2, p.3)).collect() }
+    }
+    pub fn widest(&self) -> f64 {
+        self.parts.iter().map(|p| p.2).fold(self.plain.0, f64::max)
+    }
 }
 
 /// What is found at a chainage.
@@ -63,14 +90,14 @@ pub(crate) struct Spot {
 
 impl Line {
     /// Through at least two different points.
-    pub fn new(points: Vec<Point>, half: f64, retains: Side) -> Line {
+    pub fn new(points: Vec<Point>, corner: Vec<bool>, faces: Faces, retains: Side) -> Line {
         let mut at = vec![0.0];
         let mut sum = 0.0;
         for p in points.windows(2) {
             sum += distance(p[0], p[1]).to_m();
             at.push(sum);
         }
-        Line { points, at, half, retains }
+        Line { points, corner, at, half: faces.widest(), retains, faces }
     }
 
     pub fn length(&self) -> f64 {
@@ -107,9 +134,17 @@ impl Line {
     /// What is found at a chainage.
     pub fn spot(&self, scene: &Scene<'_>, chainage: f64) -> Spot {
         let (at, off, ways) = self.place(chainage);
-        let reach = self.half + OFF_FACE;
-        let (b, f) = (at - off * reach, at + off * reach);
-        let (behind, front) = (scene.level(b), scene.level(f));
+        let (half, lean) = self.faces.at(chainage);
+        let reach = half + OFF_FACE;
+        let (mut b, f) = (at - off * reach, at + off * reach);
+        let (mut behind, front) = (scene.level(b), scene.level(f));
+        if lean > 0.0
+            && let (Some(up), Some(down)) = (behind, front)
+        {
+            // A leaning wall meets the ground behind it farther back, by what it has leant at that height.
+            b = at - off * (reach + lean * (up - down).to_m().max(0.0));
+            behind = scene.level(b).or(behind);
+        }
         let natural = match (scene.existing.level_at(b), scene.existing.level_at(f)) {
             (Some(b), Some(f)) => (b - f).to_m().max(0.0),
             _ => 0.0,
@@ -121,9 +156,12 @@ impl Line {
     /// Chainages at corners, where the ground changes behind or in front, and in steps of no more than 0.25 m.
     pub fn chainages_of_change(&self, scene: &Scene<'_>) -> Vec<f64> {
         let starts = &self.at;
-        let reach = self.half + OFF_FACE;
         let mut found = starts.clone();
+        for part in &self.faces.parts {
+            found.extend([part.0 - OFF_FACE, part.0 + OFF_FACE, part.1 - OFF_FACE, part.1 + OFF_FACE]);
+        }
         for (i, start) in starts.iter().enumerate().take(self.points.len() - 1) {
+            let reach = self.faces.at((start + starts[i + 1]) / 2.0).0 + OFF_FACE;
             for side in [-reach, reach] {
                 let off = self.facing(i) * side;
                 let (p, q) = (self.points[i] + off, self.points[i + 1] + off);
@@ -158,12 +196,18 @@ impl Line {
     }
 
     /// The part between two chainages.
-    pub fn part(&self, from: f64, to: f64) -> Vec<Point> {
-        let at = &self.at;
-        let mut out = vec![self.place(from).0];
-        out.extend(self.points.iter().zip(at).filter(|(_, c)| from + 1e-6 < **c && **c < to - 1e-6).map(|(p, _)| *p));
-        out.push(self.place(to).0);
-        out
+    pub fn part(&self, from: f64, to: f64) -> Line {
+        let mut points = vec![self.place(from).0];
+        let mut corner = vec![true];
+        for (i, c) in self.at.iter().enumerate() {
+            if from + 1e-6 < *c && *c < to - 1e-6 {
+                points.push(self.points[i]);
+                corner.push(self.corner[i]);
+            }
+        }
+        points.push(self.place(to).0);
+        corner.push(true);
+        Line::new(points, corner, self.faces.moved(-from), self.retains)
     }
 }
 
@@ -276,7 +320,69 @@ fn turn(scene: &Scene<'_>, line: &Line, mut holds: f64, mut not: f64, than: f64)
 
 /// The stations of a line; nothing for those outside the survey.
 pub(crate) fn stations(scene: &Scene<'_>, line: &Line, top: &TopLine) -> Vec<Option<Station>> {
-    line.chainages_of_change(scene).into_iter().map(|c| station(scene, line, top, c)).collect()
+    let mut all = line.chainages_of_change(scene);
+    if let TopLine::Along(levels) = top {
+        // Either side of a step of the top, and where its slope changes.
+        let long = line.length();
+        let near = |c: f64| [c - OFF_FACE, c + OFF_FACE];
+        let more = levels.iter().flat_map(|(c, _)| near(c.to_m())).filter(|c| 0.0 < *c && *c < long);
+        all.extend(more);
+        all.sort_by(f64::total_cmp);
+        all.dedup_by(|b, a| *b - *a < 0.9e-3);
+    }
+    all.into_iter().map(|c| station(scene, line, top, c)).collect()
+}
+
+impl TopLine {
+    /// Where it runs at a chainage, above ground that lies behind at this level.
+    fn level(&self, chainage: f64, at: Point, behind: Level) -> Level {
+        match self {
+            TopLine::FollowsGround { above } => behind + *above,
+            TopLine::Level(l) => *l,
+            TopLine::Plane(p) => p.level_at(at),
+            TopLine::Along(levels) => {
+                let c = Length::m(chainage);
+                let Some(k) = levels.iter().position(|(a, _)| c < *a) else {
+                    return levels.last().map_or(behind, |l| l.1);
+                };
+                let Some(before) = k.checked_sub(1) else { return levels[0].1 };
+                let ((a, z), (b, w)) = (levels[before], levels[k]);
+                z + (w - z) * ((c - a) / (b - a))
+            }
+        }
+    }
+}
+
+/// A top in level stretches over the ground behind, each whole steps of `by` above the lowest. A stretch that stands out
+/// for less than `least` is widened to that; a gap narrower than that is filled.
+pub(crate) fn stepped(stations: &[Station], above: Length, by: Length, least: Length) -> TopLine {
+    let wanted: Vec<(f64, Level)> = stations.iter().map(|s| (s.chainage.to_m(), s.behind + above)).collect();
+    let Some(base) = wanted.iter().map(|w| w.1).reduce(Level::min) else { return TopLine::Along(vec![]) };
+    let steps: Vec<i64> = wanted.iter().map(|w| ((w.1 - base) / by - 1e-6).ceil().max(0.0) as i64).collect();
+    let half = least.to_m() / 2.0;
+    let widened = |i: usize| {
+        let near = |k: &usize| (wanted[*k].0 - wanted[i].0).abs() <= half;
+        (0..wanted.len()).filter(near).map(|k| steps[k]).max().unwrap_or(0)
+    };
+    let high: Vec<i64> = (0..wanted.len()).map(widened).collect();
+    let level = |k: i64| base + by * k as f64;
+    let mut along: Vec<(Length, Level)> = vec![];
+    for i in 0..high.len() {
+        let c = Length::m(wanted[i].0);
+        let Some(before) = i.checked_sub(1) else {
+            along.push((c, level(high[i])));
+            continue;
+        };
+        if high[i] != high[before] {
+            // The step stands on the side of the lower stretch, so that the higher one covers its ground.
+            let at = if high[i] > high[before] { Length::m(wanted[before].0) } else { c };
+            along.extend([(at, level(high[before])), (at, level(high[i]))]);
+        }
+    }
+    if let (Some(w), Some(h)) = (wanted.last(), high.last()) {
+        along.push((Length::m(w.0), level(*h)));
+    }
+    TopLine::Along(along)
 }
 
 fn station(scene: &Scene<'_>, line: &Line, top: &TopLine, chainage: f64) -> Option<Station> {
@@ -292,11 +398,7 @@ fn station(scene: &Scene<'_>, line: &Line, top: &TopLine, chainage: f64) -> Opti
         };
         s.ways.iter().filter_map(|w| one(*w)).reduce(f64::max).map_or(Slope::LEVEL, Slope::ratio)
     };
-    let wanted_top = match top {
-        TopLine::FollowsGround { above } => behind + *above,
-        TopLine::Level(l) => *l,
-        TopLine::Plane(p) => p.level_at(s.at),
-    };
+    let wanted_top = top.level(chainage, s.at, behind);
     Some(Station {
         chainage: Length::m(chainage),
         at: s.at,
@@ -307,6 +409,7 @@ fn station(scene: &Scene<'_>, line: &Line, top: &TopLine, chainage: f64) -> Opti
         slope_front: slope(s.faces[1], 1.0, front),
         wanted_top,
         facing: s.facing,
+        lean: Slope::ratio(line.faces.at(chainage).1),
     })
 }
 

@@ -10,8 +10,8 @@ use crate::gradient::{gradient, ramp_length};
 use crate::outline::anticlockwise;
 use crate::pad::convex_pieces;
 use crate::reach::Platform;
-use crate::strip::Strip;
-use crate::{Pad, Ramp, RampWish, Wish};
+use crate::ribbon::Ribbon;
+use crate::{Alignment, Course, Pad, Ramp, RampWish, Side, Wish};
 
 /// How far a path may end short of its pad's apron, metres; it is led on straight (ours).
 const SHORT_OF_PAD: f64 = 1.0;
@@ -49,11 +49,15 @@ fn shaped(w: &RampWish, pads: &[Pad], below: impl Fn(Point) -> Option<Level>) ->
     if !(0.1..=50.0).contains(&width) {
         return Err(format!("its width is {width:.3} m, expected 0.1 m to 50 m"));
     }
-    let (path, threshold) = up_to_pad(&tidy(&w.path)?, width / 2.0, pad)?;
+    let line = Alignment { points: w.path.clone(), bends: w.bends.clone() }.course().map_err(|e| path_words(&e))?;
+    let (course, threshold) = up_to_pad(&line, width / 2.0, pad)?;
+    let path = &course.points;
     let foot_level = below(path[0]).ok_or("its foot lies outside the surveyed ground")?;
-    let top_level = pad.plane.level_at(path[path.len() - 1]);
-    let strip = Strip::new(path, width / 2.0)?;
-    let (run, rise) = (strip.run(), top_level - foot_level);
+    let end = path[path.len() - 1];
+    let top_level = pad.plane.level_at(end);
+    let rise = top_level - foot_level;
+    let strip = Ribbon::new(&course, width / 2.0, w.landings.map(|l| (l, rise)), across(w, pad, path)?)?;
+    let run = strip.run();
     let g = gradient(rise.abs(), Length::m(run)).map_err(|e| e.to_string())?;
     let mut facets = strip.facets(foot_level, top_level);
     let mut rest = vec![threshold];
@@ -63,7 +67,12 @@ fn shaped(w: &RampWish, pads: &[Pad], below: impl Fn(Point) -> Option<Level>) ->
     facets.extend(rest.into_iter().map(|ring| Facet { ring, plane: pad.plane }));
     let edge = strip.edge(foot_level, top_level);
     let length = strip.path.windows(2).map(|p| distance(p[0], p[1])).sum();
+    let landings = strip.landings();
     let ramp = Ramp {
+        corner: course.corners(),
+        curves: line.curves,
+        landings,
+        build_up: w.build_up,
         id: w.id.clone(),
         toward: w.toward.clone(),
         path: strip.path,
@@ -79,23 +88,28 @@ fn shaped(w: &RampWish, pads: &[Pad], below: impl Fn(Point) -> Option<Level>) ->
     Ok(Laid { ramp, facets, edge })
 }
 
-/// The path without repeated points.
-fn tidy(path: &[Point]) -> Result<Vec<Point>, String> {
-    if path.iter().any(|p| !(p.x.is_finite() && p.y.is_finite())) {
-        return Err("a point of its path is not an ordinary position".into());
+/// What is wrong with a line, said of a path.
+fn path_words(e: &crate::AlignmentError) -> String {
+    e.to_string().replace("its line", "its path")
+}
+
+/// Fall across towards the right, all along and at the end, where it goes over into that of the pad.
+fn across(w: &RampWish, pad: &Pad, path: &[Point]) -> Result<Option<(f64, f64)>, String> {
+    let Some((slope, side)) = w.crossfall else { return Ok(None) };
+    if !(0.0..=0.2).contains(&slope.to_ratio()) {
+        return Err(format!("its fall across is {:.3}, expected level to 1:5", slope.to_ratio()));
     }
-    let mut out: Vec<Point> = vec![];
-    for p in path {
-        if out.last().is_none_or(|q| distance(*q, *p).to_mm() > 1.0) {
-            out.push(*p);
-        }
-    }
-    if out.len() < 2 { Err("its path needs at least two different points".into()) } else { Ok(out) }
+    let all = if side == Side::Right { slope.to_ratio() } else { -slope.to_ratio() };
+    let n = path.len();
+    let left = (path[n - 1] - path[n - 2]).unit().left();
+    let end = (pad.plane.level_at(path[n - 1] + left) - pad.plane.level_at(path[n - 1])).to_m();
+    Ok(Some((all, end)))
 }
 
 /// The path up to where the first corner of the strip touches the pad's edge, and the level piece from there to where
 /// its last corner is inside.
-fn up_to_pad(path: &[Point], half: f64, pad: &Pad) -> Result<(Vec<Point>, Vec<Point>), String> {
+fn up_to_pad(line: &Course, half: f64, pad: &Pad) -> Result<(Course, Vec<Point>), String> {
+    let path = &line.points;
     let ring = pad.finished.corners();
     if pad.finished.contains(path[0]) {
         return Err(format!("its foot already lies on {}", pad.id));
@@ -121,8 +135,7 @@ fn up_to_pad(path: &[Point], half: f64, pad: &Pad) -> Result<(Vec<Point>, Vec<Po
         if first < 0.05 {
             return Err(format!("its last stretch has no length before it meets {}", pad.id));
         }
-        let mut kept = path[..=i].to_vec();
-        kept.push(a + u * first);
+        let kept = line.up_to(i, a + u * first);
         let at = |s: f64, side: Vector| a + u * s + side;
         let threshold =
             anticlockwise(vec![at(first, sides[0]), at(first, sides[1]), at(full, sides[1]), at(full, sides[0])]);

@@ -2,6 +2,7 @@
 
 use groundhold_quantity::{Level, Point, Vector};
 
+use crate::Batter;
 use crate::barrier::{Barrier, Light, MEETS, NOTHING, wall_passes};
 use crate::outline::{anticlockwise, area, clip_segment, mitre, outward};
 
@@ -21,6 +22,8 @@ pub(crate) struct Platform {
     pub lit: Vec<Vec<(f64, f64)>>,
     /// For each corner whether a fan may start there.
     pub corner_lit: Vec<bool>,
+    /// Batters from it, where they differ from those of the job.
+    pub batter: Option<Batter>,
 }
 
 impl Platform {
@@ -36,7 +39,7 @@ impl Platform {
     /// With batters from every side and corner that no wall passes; `inner` is the ring that the edge was moved out from.
     pub fn new(of: &str, ring: Vec<(Point, Level)>, inner: &[Point], walls: &[Barrier]) -> Platform {
         let n = ring.len();
-        let mut p = Platform { of: of.into(), ring, lit: vec![], corner_lit: vec![] };
+        let mut p = Platform { of: of.into(), ring, lit: vec![], corner_lit: vec![], batter: None };
         for i in 0..n {
             let [(a, _), (b, _)] = p.side(i);
             let apron = [inner[i], inner[(i + 1) % n], b, a];

@@ -13,17 +13,27 @@ use crate::findings::BATTERS_CLASH;
 use crate::index::FacetIndex;
 use crate::mosaic::Mosaic;
 use crate::profile::{Line, Scene};
-use crate::wall::{Planned, ends_met, planned, profile};
+use crate::wall::{Planned, crosses, crossing, ends_met, meetings, planned, profile};
 use crate::{Flight, GroundKind, Pad, Ramp, Shaped, Wish, batter, flight, guard, pad, ramp};
 
 /// Shapes the ground. Never panics: what cannot be shaped gives a finding at `stop` and is left out.
 pub fn shape(ground: &Tin, wish: &Wish) -> Shaped {
     let mut findings = vec![];
     let pads = pad::pads(ground, wish, &mut findings);
-    let walls: Vec<Planned<'_>> = wish.walls.iter().filter_map(|w| planned(w, &pads, &mut findings)).collect();
+    let walls: Vec<Planned<'_>> = planned(wish, &pads, &mut findings);
+    pad::under_walls(&pads, &walls, wish, &mut findings);
     let found = ends_met(ground, &walls, |lines| laid(ground, wish, &pads, lines, &mut vec![]));
     let lines: Vec<Line> = found.iter().map(|f| f.line.clone()).collect();
     let last = laid(ground, wish, &pads, &lines, &mut findings);
+    for (i, a) in lines.iter().enumerate() {
+        for (k, b) in lines.iter().enumerate().take(i) {
+            if let Some(at) = crossing(a, b) {
+                let what = "It was led on there to meet the ground: give it an end.";
+                findings.push(crosses(&walls[i].wish.id, &walls[k].wish.id, at, what));
+            }
+        }
+    }
+    let meetings = meetings(&walls, &lines);
     let scene = last.scene(ground);
     let mut profiles = vec![];
     for (w, f) in walls.iter().zip(found) {
@@ -35,6 +45,7 @@ pub fn shape(ground: &Tin, wish: &Wish) -> Shaped {
         pads,
         grounds: last.mosaic.grounds,
         walls: profiles,
+        meetings,
         flights: last.flights,
         ramps: last.ramps,
         findings,

@@ -6,6 +6,7 @@ use groundhold_surface::{Facet, Plane, Polygon, Tin};
 use groundhold_working::Trace;
 
 use crate::index::FacetIndex;
+use crate::{Batter, Curve};
 
 /// The finished ground and what stands in it.
 #[derive(Debug, Clone, PartialEq)]
@@ -16,6 +17,8 @@ pub struct Shaped {
     pub grounds: Vec<Ground>,
     /// Walls that could be shaped.
     pub walls: Vec<WallProfile>,
+    /// Where walls meet.
+    pub meetings: Vec<Meeting>,
     /// Flights that could be shaped.
     pub flights: Vec<Flight>,
     /// Ramps that could be shaped.
@@ -62,6 +65,14 @@ pub struct Pad {
     pub plane: Plane,
     /// Area of `polygon`.
     pub area: Area,
+    /// Its corners as given; the points of `polygon` between them lie on its curves.
+    pub corners: Vec<Point>,
+    /// Arcs in its outline as given, in order.
+    pub curves: Vec<Curve>,
+    /// Thickness of what is laid between the formation and the finished level.
+    pub build_up: Length,
+    /// Batters from its edge, where they differ from those of the job.
+    pub batter: Option<Batter>,
 }
 
 /// A flight as shaped.
@@ -81,6 +92,8 @@ pub struct Flight {
     pub foot_level: Level,
     /// Unit vector from top to foot.
     pub outward: Vector,
+    /// Unit vector from the last riser on: that of `outward` unless the flight turns.
+    pub foot_outward: Vector,
     /// Clear width.
     pub width: Length,
     /// Number of risers, at least 1.
@@ -125,6 +138,14 @@ pub struct Ramp {
     pub toward: String,
     /// Its centre line from the foot to the edge of the pad's apron.
     pub path: Vec<Point>,
+    /// For each point of `path` whether it turns sharply there or ends; the others lie on its curves.
+    pub corner: Vec<bool>,
+    /// Arcs in its path as given, in order.
+    pub curves: Vec<Curve>,
+    /// How many level landings it has, turns not counted.
+    pub landings: usize,
+    /// Thickness of what is laid between the formation and the finished level.
+    pub build_up: Length,
     /// Width.
     pub width: Length,
     /// Level of the existing ground at its foot.
@@ -150,6 +171,12 @@ pub struct WallProfile {
     pub id: String,
     /// Its centre line as built, with what the ends go on or stop short.
     pub line: Vec<Point>,
+    /// For each point of `line` whether the wall turns sharply there or ends; the others lie on its curves.
+    pub corner: Vec<bool>,
+    /// Arcs in its line as given, in order.
+    pub curves: Vec<Curve>,
+    /// Where the line as given begins, along the line as built; negative where the wall ends before.
+    pub given_from: Length,
     /// Length along `line`.
     pub length: Length,
     /// Distance between its faces.
@@ -164,6 +191,19 @@ pub struct WallProfile {
     pub openings: Vec<(Length, Length)>,
 }
 
+/// A place where two walls meet.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Meeting {
+    /// The wall that ends there.
+    pub wall: String,
+    /// The wall that it meets.
+    pub meets: String,
+    /// True where the other ends there too and both make a corner; false where it goes on.
+    pub corner: bool,
+    /// Where.
+    pub at: Point,
+}
+
 /// How an end of a wall was found.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum EndFound {
@@ -176,12 +216,14 @@ pub enum EndFound {
     },
     /// The given point was kept.
     Given,
+    /// At the face of a post or pier.
+    AtPost,
     /// The ground was not met within reach or within the survey; the wall ends at the given point.
     NeverFades,
 }
 
 /// Where a wall's top is wanted.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub enum TopLine {
     /// It follows the ground behind.
     FollowsGround {
@@ -192,6 +234,8 @@ pub enum TopLine {
     Level(Level),
     /// It lies in a falling plane.
     Plane(Plane),
+    /// Straight between these levels, by chainage along the line as built; two at one chainage are a step.
+    Along(Vec<(Length, Level)>),
 }
 
 /// A place along a wall.
@@ -215,12 +259,18 @@ pub struct Station {
     pub wanted_top: Level,
     /// Unit vector across the wall towards its front.
     pub facing: Vector,
+    /// How far its face goes back for each unit that it rises.
+    pub lean: Slope,
 }
 
 impl Station {
     /// Wanted top above the ground in front.
     pub fn exposed(&self) -> Length {
         self.wanted_top - self.front
+    }
+    /// Middle of the wall at its wanted top: behind `at` where its face leans.
+    pub fn top_at(&self) -> Point {
+        self.at - self.facing * (self.lean.to_ratio() * self.exposed().to_m().max(0.0))
     }
 }
 
@@ -237,13 +287,15 @@ impl WallProfile {
     pub fn exposed_most(&self) -> Length {
         self.stations.iter().map(Station::exposed).reduce(Length::max).unwrap_or(Length::ZERO)
     }
-    /// Chainages of the corners of the line as built, its ends included.
+    /// Chainages of the corners of the line as built, its ends included; points on curves are none.
     pub fn corners(&self) -> Vec<Length> {
         let mut sum = Length::ZERO;
         let mut out = vec![sum];
-        for pair in self.line.windows(2) {
+        for (i, pair) in self.line.windows(2).enumerate() {
             sum += groundhold_quantity::distance(pair[0], pair[1]);
-            out.push(sum);
+            if self.corner.get(i + 1).copied().unwrap_or(true) {
+                out.push(sum);
+            }
         }
         out
     }

@@ -95,6 +95,7 @@ impl Site {
             retains: Side::Left,
             thickness: Length::m(0.15),
             top: Top::FollowGround { above: Length::m(0.05) },
+            ..WallWish::default()
         };
         let mm = |a, b| (Length::mm(a), Length::mm(b));
         Wish {
@@ -104,6 +105,7 @@ impl Site {
                 level: lie.level(100.0 + self.level),
                 fall: Some((Slope::percent(1.0), lie.along(0.0, -1.0))),
                 apron: Length::m(self.apron),
+                ..PadWish::default()
             }],
             walls: vec![
                 wall("W1", vec![at(-e, 0.5), at(-e, n), at(e, n)]),
@@ -115,6 +117,7 @@ impl Site {
                 toward: "P1".into(),
                 width: Length::m(0.9),
                 going: self.going.map(Length::m),
+                ..FlightWish::default()
             }],
             ramps: vec![RampWish {
                 id: "R1".into(),
@@ -122,8 +125,9 @@ impl Site {
                 toward: "P1".into(),
                 width: Length::m(1.0),
                 steepest: Slope::one_in(8.0),
+                ..RampWish::default()
             }],
-            batter: Batter { cut: Slope::ratio(self.batter), fill: Slope::ratio(0.5) },
+            batter: Batter { cut: Slope::ratio(self.batter), fill: Slope::ratio(0.5), bench: None },
             limits: Limits {
                 steps: StepLimits {
                     riser: mm(100.0, 220.0),

@@ -55,6 +55,7 @@ fn pad(apron: f64) -> PadWish {
         level: Level::m(100.0),
         fall: None,
         apron: m(apron),
+        ..PadWish::default()
     }
 }
 fn wall(id: &str, line: &[(f64, f64)], fades: bool) -> WallWish {
@@ -67,6 +68,7 @@ fn wall(id: &str, line: &[(f64, f64)], fades: bool) -> WallWish {
         retains: Side::Left,
         thickness: m(0.1),
         top: Top::FollowGround { above: m(0.05) },
+        ..WallWish::default()
     }
 }
 /// The pad with a wall about its upper half and one about its lower half, on the edge of the apron, as the demo has them.
@@ -263,6 +265,7 @@ fn a_flight_comes_down_to_the_ground_with_equal_risers() {
         toward: "P1".into(),
         width: m(0.9),
         going: None,
+        ..FlightWish::default()
     });
     let s = shape(&slope(), &w);
     disjoint(&s);
@@ -290,7 +293,7 @@ fn a_flight_on_ground_gentler_than_steps_is_split_with_landings() {
     let edge = -2.0;
     let level = 100.0 + edge * groundhold_quantity::math::tan(14f64.to_radians());
     w.pads.push(PadWish { level: Level::m(level), ..pad(0.0) });
-    w.batter = Batter { cut: Slope::ratio(1.0), fill: Slope::ratio(1.0) };
+    w.batter = Batter { cut: Slope::ratio(1.0), fill: Slope::ratio(1.0), bench: None };
     w.limits.steps = StepLimits::OUTDOOR_COMFORT;
     let run = 2.0 / groundhold_quantity::math::tan(14f64.to_radians());
     w.flights.push(FlightWish {
@@ -299,6 +302,7 @@ fn a_flight_on_ground_gentler_than_steps_is_split_with_landings() {
         toward: "P1".into(),
         width: m(1.0),
         going: Some(Length::mm(330.0)),
+        ..FlightWish::default()
     });
     let s = shape(&ground, &w);
     let f = &s.flights[0];
@@ -320,6 +324,7 @@ fn a_ramp_climbs_evenly_and_says_when_it_is_too_steep() {
         toward: "P1".into(),
         width: m(1.0),
         steepest: Slope::one_in(12.0),
+        ..RampWish::default()
     });
     let s = shape(&slope(), &w);
     disjoint(&s);
@@ -352,6 +357,7 @@ fn a_ramp_through_a_wall_leaves_an_opening_and_the_wall_goes_on_beyond() {
         toward: "P1".into(),
         width: m(1.2),
         steepest: Slope::one_in(4.0),
+        ..RampWish::default()
     });
     let s = shape(&slope(), &w);
     disjoint(&s);
@@ -418,6 +424,7 @@ fn nonsense_gives_findings_and_no_panic() {
         toward: "P9".into(),
         width: m(1.0),
         going: None,
+        ..FlightWish::default()
     });
     w.ramps.push(RampWish {
         id: "R1".into(),
@@ -425,8 +432,9 @@ fn nonsense_gives_findings_and_no_panic() {
         toward: "P1".into(),
         width: m(1.0),
         steepest: Slope::one_in(8.0),
+        ..RampWish::default()
     });
-    w.batter = Batter { cut: Slope::ratio(0.0), fill: Slope::ratio(f64::NAN) };
+    w.batter = Batter { cut: Slope::ratio(0.0), fill: Slope::ratio(f64::NAN), bench: None };
     let s = shape(&slope(), &w);
     let stops: Vec<String> =
         s.findings.iter().filter(|f| f.severity == Severity::Stop).map(|f| f.place.element.clone()).collect();
@@ -448,6 +456,7 @@ fn numbers_beyond_any_site_are_refused_and_not_walked_along() {
             toward: "P1".into(),
             width: m(1.0),
             steepest: Slope::one_in(8.0),
+            ..RampWish::default()
         });
         w.flights.push(FlightWish {
             id: "S1".into(),
@@ -455,6 +464,7 @@ fn numbers_beyond_any_site_are_refused_and_not_walked_along() {
             toward: "P1".into(),
             width: m(1.0),
             going: None,
+            ..FlightWish::default()
         });
         let s = shape(&slope(), &w);
         let stops: Vec<&str> =

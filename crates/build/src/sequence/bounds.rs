@@ -58,6 +58,8 @@ fn figures(w: &Works) -> Vec<(&str, &'static str, f64)> {
             (of, "volume of holes", x.holes_volume.to_m3()),
             (of, "height above the lowest", x.base_above_lowest.to_m()),
             (of, "boards", x.boards as f64),
+            (of, "trench of the base", x.base_dug.to_m3()),
+            (of, "depth of the base", x.base_depth.to_m()),
             (of, "concrete", x.concrete.to_m3()),
             (of, "trench", x.trench.to_m3()),
             (of, "drain stone", x.drain_stone.to_m3()),
@@ -67,6 +69,10 @@ fn figures(w: &Works) -> Vec<(&str, &'static str, f64)> {
             (of, "capping", x.capping.to_m()),
             (of, "guard", x.guard.to_m()),
         ]);
+        all.extend(x.laid.iter().flat_map(|l| {
+            let hours = l.hours.iter().map(move |h| (of, "hours of what is laid", *h));
+            hours.chain([(of, "amount laid", l.amount), (of, "days of setting", l.sets_days)])
+        }));
     }
     for x in &w.pads {
         let of = x.id.as_str();

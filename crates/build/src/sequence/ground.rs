@@ -44,7 +44,7 @@ pub(crate) fn fill(book: &mut Book, p: &PadWorks) {
         draft = draft.after_wait(book.exactly(&w.id, Kind::Concrete), wall::fill_waits());
     }
     if held {
-        draft = draft.hold("filling behind", wall::before_fill());
+        draft = draft.hold("filling behind", wall::before_fill(true));
     }
     book.put(draft);
 }

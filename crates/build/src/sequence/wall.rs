@@ -1,10 +1,10 @@
-//! A wall of posts and boards: trench, holes, posts, concrete, boards, pipe and fabric, stone, fill, capping.
+//! A wall: trench, holes or base, posts, concrete, boards or courses, pipe and fabric, stone, fill, capping.
 
 use groundhold_quantity::{Length, Units, Volume};
 
 use super::draft::{Book, Draft, Kind};
 use crate::rates::{self, barrow, together};
-use crate::{DigBy, WallWorks};
+use crate::{DigBy, Laid, LaidStep, WallWorks};
 
 /// Days after concreting before boards are hung. Common practice, 2 to 7 days; the least of it.
 const BEFORE_BOARDS: f64 = 2.0;
@@ -18,6 +18,8 @@ pub(crate) fn build(book: &mut Book, w: &WallWorks, lower: Option<&str>) {
     }
     dig(book, w, lower);
     posts(book, w);
+    laid(book, w, LaidStep::Base);
+    laid(book, w, LaidStep::Courses);
     boards(book, w);
     drain(book, w);
     fill(book, w);
@@ -72,6 +74,55 @@ fn dig(book: &mut Book, w: &WallWorks, lower: Option<&str>) {
         let draft = begin(book, draft).after(book.exactly(&w.id, Kind::Trench)).after(book.exactly(&w.id, Kind::Sump));
         book.put(draft);
     }
+    if w.base_dug > Volume::ZERO {
+        let rate = match job.dig {
+            DigBy::Machine => rates::DIG_MACHINE,
+            DigBy::Hand => together("dig and wheel away", &[rates::dig_hand(job.ground), barrow(job.access.haul)]),
+        };
+        let how = format!(
+            "To {} mm below the ground in front at most, stepped as drawn; the last 100 mm by hand just before the base is laid.",
+            w.base_depth.to_mm().round()
+        );
+        let dug = w.base_dug.to_m3();
+        let draft = Draft::new(Kind::Footing, &w.id, format!("Dig the base of {}", w.id), dug, &rate).how(how);
+        let draft = begin(book, draft).after(book.exactly(&w.id, Kind::Trench)).after(book.exactly(&w.id, Kind::Sump));
+        book.put(draft);
+    }
+}
+
+/// What is laid in one step, as one task: its hours are those of all its parts, by the unit of the first.
+fn laid(book: &mut Book, w: &WallWorks, step: LaidStep) {
+    let parts: Vec<&Laid> = w.laid.iter().filter(|l| l.step == step && l.amount > 0.0).collect();
+    let Some(first) = parts.first() else { return };
+    let hours = |i: usize| parts.iter().map(|l| l.hours[i] * l.amount).sum::<f64>() / first.amount;
+    let rate = rates::Rate {
+        what: "lay",
+        unit: first.unit,
+        low: hours(0),
+        likely: hours(1),
+        high: hours(2),
+        people_most: parts.iter().map(|l| l.people_most).min().unwrap_or(1),
+        source: first.source,
+    };
+    let (kind, before) = match step {
+        LaidStep::Base => (Kind::Base, Kind::Footing),
+        LaidStep::Courses => (Kind::Courses, Kind::Base),
+    };
+    let names: Vec<&str> = parts.iter().map(|l| l.name.as_str()).collect();
+    let how: Vec<&str> = parts.iter().map(|l| l.how.as_str()).filter(|h| !h.is_empty()).collect();
+    let checks: Vec<String> = parts.iter().flat_map(|l| l.checks.clone()).collect();
+    let title = format!("{} of {}", names.join("; "), w.id);
+    let mut draft = Draft::new(kind, &w.id, title, first.amount, &rate).how(how.join(" "));
+    if !checks.is_empty() {
+        draft = draft.hold(if step == LaidStep::Base { "laying the base" } else { "laying the courses" }, checks);
+    }
+    let draft = book.site_ready(draft).after(book.up_to(&w.id, before));
+    book.put(draft);
+}
+
+/// Days after the last thing laid before fill is compacted against it.
+fn sets(w: &WallWorks) -> f64 {
+    w.laid.iter().map(|l| l.sets_days).fold(0.0, f64::max)
 }
 
 fn posts(book: &mut Book, w: &WallWorks) {
@@ -192,18 +243,20 @@ fn fill(book: &mut Book, w: &WallWorks) {
         .how(format!(
             "About {layers} layers of 150 to 200 mm loose, a hand-guided plate only within 1 m of the wall; no topsoil, turf or rubble below the last 150 to 300 mm."
         ))
-        .hold("filling behind", before_fill());
+        .hold("filling behind", before_fill(w.boards > 0));
     let draft = book.site_ready(draft).after(book.up_to(&w.id, Kind::Stone));
     let draft = draft.after_wait(book.exactly(&w.id, Kind::Concrete), BEFORE_FILL);
+    let draft = draft.after_wait(book.exactly(&w.id, Kind::Courses), sets(w));
     book.put(draft);
 }
 
 /// What is looked at before fill goes against a wall.
-pub(crate) fn before_fill() -> Vec<String> {
+pub(crate) fn before_fill(boards: bool) -> Vec<String> {
+    let face = if boards { "Boards tight, posts in line" } else { "Courses in line and to their batter" };
     vec![
         format!("Concrete is {BEFORE_FILL} days old, or as old as its maker or the engineer asks for."),
         "Pipe, outlet and stone have passed their own hold point; fabric is folded over the stone.".into(),
-        "Boards tight, posts in line; lean written down before anything pushes.".into(),
+        format!("{face}; lean written down before anything pushes."),
     ]
 }
 

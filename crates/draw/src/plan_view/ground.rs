@@ -65,7 +65,8 @@ fn pad(b: &mut Board, i: usize) {
     // Two sides are enough for a rectangle; of other shapes all are measured.
     let corners = pad.polygon.corners();
     let n = corners.len();
-    let sides = if b.quiet {
+    let sides = if b.quiet || n > pad.corners.len() {
+        // A curved outline is set out by its arcs.
         0
     } else if n == 4 {
         2

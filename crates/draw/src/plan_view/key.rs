@@ -7,8 +7,8 @@ use groundhold_plan::job::{Event, NearKind};
 use crate::frame::Frame;
 use crate::hatch;
 use crate::pens::{
-    BLACK, BLUE, CHAIN, EARTH, EXISTING, FIGURE, GREEN, GREY, HAIR, HIDDEN, MEDIUM, NAME, RED, SMALL, THICK, THIN,
-    TIMBER_WASH, area, circle, line, oblong, stroke,
+    BLACK, BLUE, CHAIN, EARTH, EXISTING, FIGURE, GREEN, GREY, HAIR, HIDDEN, MEDIUM, NAME, RED, SMALL, STONE_WASH,
+    THICK, THIN, TIMBER_WASH, area, circle, line, oblong, stroke,
 };
 use crate::scene::{At, Item, Label, Pen, Weight};
 use crate::type_metrics::width;
@@ -29,8 +29,11 @@ pub(crate) fn column(plan: &Plan, view: &View, f: &Frame, noted: &[&Finding], ou
     let mut y = f.top + 35.0;
     y = lines_key(plan, f, y, out);
     let metric = plan.job.about.units == groundhold_quantity::Units::Metric;
-    let words =
-        if metric { "Dimensions in mm, levels and coordinates in m." } else { "Coordinates and scale bar in m." };
+    let words = if metric {
+        "Dimensions in mm, levels and coordinates in m."
+    } else {
+        "Dimensions in feet and inches, levels and coordinates in ft."
+    };
     out.push(Label::new(At::mm(f.left, y + 1.0), words, SMALL).ink(GREY).into());
     y += 7.0;
     against(f, y, noted, out);
@@ -47,7 +50,7 @@ type Row<'a> = (&'a str, bool, &'a dyn Fn(f64) -> Vec<Item>);
 fn lines_key(plan: &Plan, f: &Frame, mut y: f64, out: &mut Vec<Item>) -> f64 {
     let near = groundhold_plan::everything_near(&plan.job);
     let has = |k: &dyn Fn(&NearKind) -> bool| near.iter().any(|n| k(&n.kind));
-    let rows: [Row; 12] = [
+    let rows: [Row; 14] = [
         ("existing contour", true, &|y| vec![sample(f, y, Pen::new(THIN, EARTH).dashed(EXISTING))]),
         ("pad edge, nosing, ramp edge", true, &|y| vec![sample(f, y, Pen::new(MEDIUM, BLACK))]),
         (
@@ -64,7 +67,7 @@ fn lines_key(plan: &Plan, f: &Frame, mut y: f64, out: &mut Vec<Item>) -> f64 {
                 v
             },
         ),
-        ("wall: boards, post, hole", !plan.walls.is_empty(), &|y| {
+        ("wall: boards, post, hole", plan.walls.iter().any(|w| !w.layout.posts.is_empty()), &|y| {
             let post = oblong(f.left + 4.2, y - 0.5, f.left + 6.8, y + 1.2);
             let mut v = vec![
                 circle(At::mm(f.left + 5.5, y + 0.2), 2.2, Some(Pen::new(HAIR, GREY).dashed(&[0.9, 0.6])), None),
@@ -74,8 +77,18 @@ fn lines_key(plan: &Plan, f: &Frame, mut y: f64, out: &mut Vec<Item>) -> f64 {
             v.extend(hatch::end_grain(&post, BLACK));
             v
         }),
+        ("wall of stone or concrete", plan.walls.iter().any(|w| w.layout.posts.is_empty()), &|y| {
+            let ring = oblong(f.left, y - 1.8, f.left + 11.0, y + 0.8);
+            let mut v = vec![area(ring.clone(), Some(Pen::new(MEDIUM, BLACK)), Some(STONE_WASH))];
+            v.extend(hatch::stones(&ring, 2.2));
+            v
+        }),
         ("post already built", plan.walls.iter().any(|w| w.layout.posts.iter().any(|p| p.built)), &|y| {
             vec![area(oblong(f.left + 4.2, y - 2.0, f.left + 6.8, y + 0.6), None, Some(BLACK))]
+        }),
+        ("wall as found, arrow as it leans", !plan.job.standing.is_empty(), &|y| {
+            let body = oblong(f.left, y - 1.5, f.left + 11.0, y);
+            vec![area(body, Some(Pen::new(MEDIUM, BLACK).dashed(HIDDEN)), Some(crate::pens::STONE_WASH))]
         }),
         ("drain, arrow with the flow", !plan.drained.pipes.is_empty(), &|y| {
             vec![sample(f, y, Pen::new(MEDIUM, BLUE).dashed(CHAIN))]

@@ -182,15 +182,11 @@ fn anchor(b: &Board, element: &str, on: &str) -> Option<Point> {
     let shaped = &plan.shaped;
     if let Some(w) = plan.walls.iter().find(|w| w.id == element || w.of == element) {
         let post = on.strip_prefix("post ").and_then(|n| n.parse::<usize>().ok()).and_then(|n| w.layout.post(n));
-        let bay = on.strip_prefix("bay ").and_then(|n| n.parse::<usize>().ok());
-        let bay = bay.and_then(|n| w.layout.bays.get(n.checked_sub(1)?));
+        let strip = w.layout.strips.iter().find(|s| s.on == on);
         let line = |c: Length| on_wall(b, &w.id, c);
-        return post.map(|p| p.at).or_else(|| bay.and_then(|x| line((x.chainage.0 + x.chainage.1) / 2.0))).or_else(
-            || {
-                crate::naming::along(&crate::naming::wall_line(w).iter().map(|p| p.1).collect::<Vec<_>>(), 0.4)
-                    .map(|p| p.0)
-            },
-        );
+        return post.map(|p| p.at).or_else(|| strip.and_then(|s| line(s.middle()))).or_else(|| {
+            crate::naming::along(&crate::naming::wall_line(w).iter().map(|p| p.1).collect::<Vec<_>>(), 0.4).map(|p| p.0)
+        });
     }
     let pad = shaped.pads.iter().find(|p| p.id == element).map(|p| p.polygon.centroid());
     let flight = || shaped.flights.iter().find(|f| f.id == element).map(|f| f.foot.towards(f.top, 0.6));

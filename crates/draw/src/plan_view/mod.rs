@@ -1,5 +1,6 @@
 //! How does the site look from above, to scale, with everything that is set out, built, drained and heeded?
 
+mod as_found;
 mod ground;
 mod groundwork;
 mod heeded;
@@ -69,6 +70,7 @@ fn drawn(plan: &Plan, width: f64, height: f64, quiet: bool) -> Scene {
     heeded::lines(&mut b);
     groundwork::heaps(&mut b);
     groundwork::swales(&mut b);
+    as_found::walls(&mut b);
     water::drains(&mut b);
     groundwork::shafts(&mut b);
     structures::flights(&mut b);
@@ -125,6 +127,7 @@ fn choose(plan: &Plan, window: &Frame) -> View {
     all.extend(plan.job.measure.pegs.iter().map(|p| p.at));
     all.extend(plan.job.near.iter().filter_map(|n| n.line.first().copied()));
     let (all_lo, all_hi) = bounds(&all);
+    all.extend(plan.job.standing.iter().flat_map(|o| o.line.iter().copied()));
     // As near to the middle of everything as still shows all the works.
     let centre = |lo: f64, hi: f64, all_lo: f64, all_hi: f64, mm: f64| {
         let wide = mm * scale / 1000.0;

@@ -1,15 +1,15 @@
 //! Walls with their posts and holes, flights, ramps, and the measures of their runs.
 
-use groundhold_hold::Spec;
-use groundhold_hold::systems::timber_posts::Boards;
+use groundhold_hold::Stuff;
 use groundhold_plan::WallPlan;
 use groundhold_quantity::{Length, Point, Vector, distance};
 
 use super::Board;
 use crate::dimension::{dimension, figure};
-use crate::naming::{along, beside, fall, level_short, open_side, reading, wall_line};
+use crate::naming::{along, beside, fall, level_short, open_side, reading, wall_course, wall_line};
 use crate::pens::{
-    BLACK, FIGURE, FINE, GREY, HAIR, HIDDEN, MEDIUM, NAME, SMALL, TIMBER_WASH, area, circle, group, line, stroke,
+    BLACK, FIGURE, FINE, GREY, HAIR, HIDDEN, MEDIUM, NAME, SMALL, STONE_WASH, TIMBER_WASH, area, circle, group, line,
+    stroke,
 };
 use crate::placer::Wish;
 use crate::scene::{Item, Label, Pen};
@@ -24,27 +24,35 @@ pub(crate) fn walls(b: &mut Board) {
 }
 
 fn wall_itself(b: &mut Board, wall: &WallPlan) {
-    let Spec::TimberPosts(spec) = &wall.case.spec;
-    let points: Vec<Point> = wall_line(wall).iter().map(|p| p.1).collect();
+    let points: Vec<Point> = wall_course(wall);
     if points.len() < 2 {
         return;
     }
-    // Boards stand on the soil side of the wall line, or on the open side.
-    let side = match spec.boards {
-        Boards::Behind => -open_side(wall),
-        Boards::InFront => open_side(wall),
+    // What holds the soil stands on the soil side of the wall line, or on the open side.
+    let (near, far) = wall.case.spec.system().body();
+    let least = b.view.metres(0.9);
+    let side = open_side(wall);
+    let (near, far) = match (near.to_m(), far.to_m()) {
+        (n, f) if f <= 0.0 => (n.min(f - least), f),
+        (n, f) => (n, f.max(n + least)),
     };
-    let thick = spec.board.thickness.to_m().max(b.view.metres(0.9));
-    let far = beside(&points, side * thick);
-    let ring: Vec<Point> = points.iter().copied().chain(far.into_iter().rev()).collect();
+    let ring: Vec<Point> =
+        beside(&points, side * far).into_iter().chain(beside(&points, side * near).into_iter().rev()).collect();
+    let timber = wall.layout.faces.iter().all(|f| f.stuff == Stuff::Timber || f.hidden);
+    let wash = if timber { TIMBER_WASH } else { STONE_WASH };
     let mut items = vec![];
     for hole in &wall.layout.holes {
         let r = b.view.mm(hole.diameter.to_m() / 2.0);
         items.push(circle(b.view.at(hole.at), r, Some(Pen::new(HAIR, GREY).dashed(&[0.9, 0.6])), None));
     }
-    items.push(area(b.view.line(&ring), Some(Pen::new(MEDIUM, BLACK)), Some(TIMBER_WASH)));
+    let paper = b.view.line(&ring);
+    items.push(area(paper.clone(), Some(Pen::new(MEDIUM, BLACK)), Some(wash)));
+    if !timber {
+        items.extend(crate::hatch::stones(&paper, 2.2));
+    }
     for post in &wall.layout.posts {
-        let corners = square(post.at, post.facing, spec.post.breadth, spec.post.depth, b.view.metres(1.2));
+        let (breadth, depth) = post_size(wall, post.number);
+        let corners = square(post.at, post.facing, breadth, depth, b.view.metres(1.2));
         let fill = if post.built { BLACK } else { TIMBER_WASH };
         let paper = b.view.line(&corners);
         let cross = if post.built { vec![] } else { crate::hatch::end_grain(&paper, BLACK) };
@@ -57,6 +65,12 @@ fn wall_itself(b: &mut Board, wall: &WallPlan) {
         ));
     }
     b.add(&wall.id, &format!("Wall {}", wall.id), items);
+}
+
+/// Of a post, along the wall and across it.
+fn post_size(wall: &WallPlan, number: usize) -> (Length, Length) {
+    let post = |p: &&groundhold_hold::Piece| p.role == groundhold_hold::Role::Post && p.bay == number;
+    wall.layout.pieces.iter().find(post).map_or((Length::ZERO, Length::ZERO), |p| p.section)
 }
 
 fn square(at: Point, facing: Vector, breadth: Length, depth: Length, least: f64) -> Vec<Point> {
@@ -82,6 +96,7 @@ fn wall_labels(b: &mut Board, wall: &WallPlan) {
     if b.quiet {
         return;
     }
+    ends_of_strips(b, wall);
     let n = wall.layout.posts.len();
     for (i, post) in wall.layout.posts.iter().enumerate() {
         let f = post.facing;
@@ -94,6 +109,21 @@ fn wall_labels(b: &mut Board, wall: &WallPlan) {
             let w = Wish::new(b.view.at(post.at), top).and(front).size(SMALL).rank(25).clear(2.2).of(&element);
             b.wishes.push(w.optional(60.0));
         }
+    }
+}
+
+/// Top and underside at the ends and steps of a wall without posts.
+fn ends_of_strips(b: &mut Board, wall: &WallPlan) {
+    if !wall.layout.posts.is_empty() || wall.case.stations.len() < 2 {
+        return;
+    }
+    let units = b.plan.job.about.units;
+    let line = groundhold_hold::Line::new(&wall.case.stations);
+    for t in wall.layout.ticks() {
+        let top = format!("top {}", level_short(units, t.top));
+        let base = format!("base {}", level_short(units, t.bottom));
+        let wish = Wish::new(b.view.at(line.at(t.chainage).at), top).and(base).size(SMALL).rank(25).clear(2.2);
+        b.wishes.push(wish.of(&wall.id).optional(60.0));
     }
 }
 

@@ -35,7 +35,8 @@ pub(crate) fn draw(cut: &Cut, room: &Frame, window: &Frame) -> Vec<Item> {
         ));
     }
     // The two levels between which it acts, carried over from the section.
-    for l in [cut.post.behind.to_m(), cut.post.front.to_m()] {
+    let (head, foot) = levels(cut);
+    for l in [head, foot] {
         let y = cut.at(0.0, l).y;
         let right = room.left + each * (shown.len() as f64 - 1.0) + 3.0;
         items.push(stroke(At::mm(window.right + 15.0, y), At::mm(right, y), Pen::new(HAIR, GREY).dashed(HIDDEN)));
@@ -43,9 +44,16 @@ pub(crate) fn draw(cut: &Cut, room: &Frame, window: &Frame) -> Vec<Item> {
     items
 }
 
+/// Where the pressure begins and ends.
+fn levels(cut: &Cut) -> (f64, f64) {
+    let pushed = cut.wall.verdict.pushes.iter().find(|p| p.governs);
+    pushed.map_or((cut.cross.behind.to_m(), cut.cross.front.to_m()), |p| (p.head.to_m(), p.foot.to_m()))
+}
+
 fn one(cut: &Cut, axis: f64, each: f64, k: f64, state: &(LoadCase, Vec<PressurePoint>)) -> Vec<Item> {
     let (case, points) = state;
-    let y = |p: &PressurePoint| cut.at(0.0, cut.post.behind.to_m() - p.depth.to_m()).y;
+    let head = levels(cut).0;
+    let y = |p: &PressurePoint| cut.at(0.0, head - p.depth.to_m()).y;
     let edge = |f: &dyn Fn(&PressurePoint) -> Pressure| -> Vec<At> {
         points.iter().map(|p| At::mm(axis + f(p).to_kpa() * k, y(p))).collect()
     };
@@ -107,7 +115,7 @@ fn figures(cut: &Cut, axis: f64, k: f64, points: &[PressurePoint], zero: &[At]) 
 /// The thrust as an arrow at its height.
 fn thrust(cut: &Cut, axis: f64, each: f64, case: LoadCase) -> Vec<Item> {
     let Some(p) = cut.wall.verdict.pushes.iter().find(|p| p.governs && p.case == case) else { return vec![] };
-    let foot = cut.post.front.to_m();
+    let foot = p.foot.to_m();
     let y = cut.at(0.0, foot + p.arm.to_m()).y;
     let from = At::mm(axis + each - 5.0, y);
     let mut items = arrow(&[from, At::mm(axis, y)], Pen::new(MEDIUM, BLACK));

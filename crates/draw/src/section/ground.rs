@@ -43,7 +43,7 @@ enum Top {
 
 fn top(cut: &Cut, x: f64) -> Top {
     let soil = Top::Soil(topsoil(cut));
-    let Some(piece) = cut.plan.shaped.ground_at(cut.place.at + cut.place.facing * x) else { return soil };
+    let Some(piece) = cut.plan.shaped.ground_at(cut.cross.at + cut.cross.facing * x) else { return soil };
     let pad = || cut.plan.job.pads.iter().find(|p| p.id == piece.of).map(|p| p.build_up);
     match piece.kind {
         GroundKind::Pad => pad().filter(|b| *b > Length::ZERO).map_or(soil, |b| Top::Stone(b.to_m())),
@@ -53,9 +53,14 @@ fn top(cut: &Cut, x: f64) -> Top {
     }
 }
 
+/// A place beside the wall, moved off it to where the ground is known: it is the same as a little farther off.
+fn near(cut: &Cut, x: f64) -> f64 {
+    if x < 0.0 { x.min(members::back(cut) - 0.07) } else { x.max(cut.cross.toe.to_m() + 0.05) }
+}
+
 /// Runs of one kind of top between two distances; close to the wall it is as a little farther off.
 fn runs(cut: &Cut, from: f64, to: f64) -> Vec<(Top, f64, f64)> {
-    let look = |x: f64| if x < 0.0 { x.min(-0.12) } else { x.max(0.2) };
+    let look = |x: f64| near(cut, x);
     let mut out: Vec<(Top, f64, f64)> = vec![];
     for w in xs(from, to).windows(2) {
         let here = top(cut, look((w[0] + w[1]) / 2.0));
@@ -69,11 +74,11 @@ fn runs(cut: &Cut, from: f64, to: f64) -> Vec<(Top, f64, f64)> {
 
 /// Behind the boards to the drawing's edge, and before the wall.
 fn stretches(cut: &Cut) -> [(f64, f64); 2] {
-    [(cut.from, members::board_x(cut).0), (0.0, cut.to)]
+    [(cut.from, members::back(cut)), (0.0, cut.to)]
 }
 
 fn surface(cut: &Cut, x: f64) -> f64 {
-    cut.finished(if x < 0.0 { x.min(-0.12) } else { x.max(0.2) })
+    cut.finished(near(cut, x))
 }
 
 pub(crate) fn layers(cut: &Cut) -> Vec<Item> {
@@ -121,7 +126,7 @@ pub(crate) fn zone_at(profile: &[ZonePoint], chainage: Length) -> Option<ZonePoi
 
 fn drain(cut: &Cut) -> Option<(ZonePoint, f64)> {
     let zone = cut.plan.drained.wall(&cut.wall.id)?.zone.as_ref()?;
-    Some((zone_at(&zone.profile, cut.post.chainage)?, zone.width.to_m()))
+    Some((zone_at(&zone.profile, cut.cross.chainage)?, zone.width.to_m()))
 }
 
 /// The pipe: its invert and its inside diameter.
@@ -130,7 +135,7 @@ fn pipe(cut: &Cut) -> Option<(f64, f64)> {
     let mut known: Vec<(f64, f64)> =
         run.points.iter().filter_map(|p| p.wall_chainage.map(|c| (c.to_m(), p.invert.to_m()))).collect();
     known.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let c = cut.post.chainage.to_m();
+    let c = cut.cross.chainage.to_m();
     let i = known.iter().position(|k| c <= k.0).unwrap_or(known.len().checked_sub(1)?);
     let b = known[i];
     let a = if i > 0 { known[i - 1] } else { b };
@@ -141,21 +146,21 @@ fn pipe(cut: &Cut) -> Option<(f64, f64)> {
 /// Where the stone stands, so that no label covers it.
 pub(crate) fn zone_body(cut: &Cut) -> Option<Frame> {
     let (z, wide) = drain(cut).filter(|(z, _)| z.stone_top > z.bottom)?;
-    let back = members::board_x(cut).0;
+    let back = members::back(cut);
     Frame::around(&cut.rect(back - wide, back, z.bottom.to_m(), z.stone_top.to_m()))
 }
 
 /// The middle of the pipe: behind the boards, past the holes, inside the stone.
 fn pipe_x(cut: &Cut, wide: f64, r: f64) -> f64 {
-    let back = members::board_x(cut).0;
-    let hole = members::hole_back(cut);
+    let back = members::back(cut);
+    let hole = cut.cross.heel.to_m();
     (back - r - 0.07).min(hole - r - 0.03).max(back - wide + r + 0.02)
 }
 
 /// Stone behind the boards, fabric round it, the pipe in it.
 pub(crate) fn drain_zone(cut: &Cut) -> Vec<Item> {
     let Some((z, wide)) = drain(cut) else { return vec![] };
-    let back = members::board_x(cut).0;
+    let back = members::back(cut);
     let (top, bottom, ground) = (z.stone_top.to_m(), z.bottom.to_m(), z.ground.to_m());
     if top <= bottom {
         return vec![];
@@ -190,9 +195,9 @@ pub(crate) fn drain_zone(cut: &Cut) -> Vec<Item> {
 pub(crate) fn lines(cut: &Cut) -> Vec<Item> {
     let mut items = vec![];
     let behind: Vec<At> =
-        xs(cut.from, members::board_x(cut).0).iter().map(|x| cut.at(*x, cut.finished(x.min(-0.12)))).collect();
-    let start = cut.spec.post.depth.to_m();
-    let front: Vec<At> = xs(start, cut.to).iter().map(|x| cut.at(*x, cut.finished(x.max(0.2)))).collect();
+        xs(cut.from, members::back(cut)).iter().map(|x| cut.at(*x, cut.finished(near(cut, *x)))).collect();
+    let start = cut.cross.toe.to_m();
+    let front: Vec<At> = xs(start, cut.to).iter().map(|x| cut.at(*x, cut.finished(near(cut, *x)))).collect();
     for (kind, from, to) in stretches(cut).into_iter().flat_map(|(a, b)| runs(cut, a, b)) {
         if matches!(kind, Top::Soil(t) if t > 0.0) {
             let from = if from < 0.0 { from } else { from.max(start) };
@@ -211,7 +216,7 @@ pub(crate) fn wishes(cut: &Cut) -> Vec<Wish> {
     let units = cut.plan.job.about.units;
     let mut out = vec![];
     if let Some((z, wide)) = drain(cut).filter(|(z, _)| z.stone_top > z.bottom) {
-        let back = members::board_x(cut).0;
+        let back = members::back(cut);
         let (top, bottom) = (z.stone_top.to_m(), z.bottom.to_m());
         let fill = &cut.plan.job.drain.fill;
         let stone = if fill.is_empty() { "drain stone".to_string() } else { format!("drain stone {fill}") };

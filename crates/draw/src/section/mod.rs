@@ -4,30 +4,25 @@ mod diagrams;
 mod ground;
 mod members;
 
-use groundhold_hold::systems::timber_posts::TimberPostSpec;
-use groundhold_hold::{Bay, Board, Line, Post, Spec};
+use groundhold_hold::{Cross, Line};
 use groundhold_plan::{Plan, WallPlan};
 use groundhold_quantity::{Length, Point};
 
 use crate::clip::clip;
 use crate::dimension::{dimension, figure, level_mark};
 use crate::frame::Frame;
-use crate::naming::{SectionPlace, level, section_letter, section_place};
+use crate::naming::{level, section_letter, section_place};
 use crate::pens::{EARTH, SMALL};
 use crate::placer::{Placer, Wish};
 use crate::scene::{At, Item, Scene};
 use crate::site_section::{foot, footer};
 use crate::view::{View, scale_among};
 
-/// What is cut: one post with its bay, and the ground there. Metres from the wall line, positive to the open side.
+/// What is cut, and the ground there. Metres from the wall line, positive to the open side.
 pub(crate) struct Cut<'a> {
     pub plan: &'a Plan,
     pub wall: &'a WallPlan,
-    pub spec: &'a TimberPostSpec,
-    pub post: &'a Post,
-    pub bay: &'a Bay,
-    pub place: SectionPlace<'a>,
-    pub boards: Vec<&'a Board>,
+    pub cross: Cross,
     pub view: View,
     /// The drawn stretch: from behind to in front, and from the lowest to the highest level.
     pub from: f64,
@@ -39,14 +34,14 @@ pub(crate) struct Cut<'a> {
 impl Cut<'_> {
     /// Finished level at a distance from the wall line.
     pub fn finished(&self, x: f64) -> f64 {
-        let p = self.post;
+        let p = &self.cross;
         let slopes = Line::new(&self.wall.case.stations).at(p.chainage);
-        let p_at = |x: f64| self.place.at + self.place.facing * x;
+        let p_at = |x: f64| p.at + p.facing * x;
         let shaped = self.plan.shaped.level_at(&self.plan.survey.ground, p_at(x)).map(|l| l.to_m());
         if x > 0.0 {
-            let near = self.spec.post.depth.to_m() + 0.05;
+            let near = p.toe.to_m() + 0.05;
             if x < near { p.front.to_m() } else { shaped.unwrap_or(p.front.to_m() - x * slopes.slope_front.to_ratio()) }
-        } else if x > -0.1 {
+        } else if x > p.back.to_m().min(-0.05) - 0.05 {
             p.behind.to_m()
         } else {
             shaped.unwrap_or(p.behind.to_m() - x * slopes.slope_behind.to_ratio())
@@ -54,7 +49,7 @@ impl Cut<'_> {
     }
     /// Existing level there, where it is known.
     pub fn existing(&self, x: f64) -> Option<f64> {
-        self.plan.survey.ground.level_at(self.place.at + self.place.facing * x).map(|l| l.to_m())
+        self.plan.survey.ground.level_at(self.cross.at + self.cross.facing * x).map(|l| l.to_m())
     }
     /// A rectangle.
     pub fn rect(&self, x0: f64, x1: f64, y0: f64, y1: f64) -> Vec<At> {
@@ -70,28 +65,22 @@ impl Cut<'_> {
 pub(crate) fn section(plan: &Plan, wall: &str, width: f64, height: f64) -> Scene {
     let mut scene = Scene::new(width, height, format!("Section of {wall}"));
     let Some(wall) = plan.wall(wall) else { return scene };
-    let Some(place) = section_place(wall) else { return scene };
-    let (post, bay) = (place.post, place.bay);
+    let Some(cross) = section_place(wall) else { return scene };
     if wall.case.stations.len() < 2 || width < 90.0 || height < 60.0 {
         return scene;
     }
-    let Spec::TimberPosts(spec) = &wall.case.spec;
-    let middle = (bay.chainage.0 + bay.chainage.1) / 2.0;
-    let mut boards: Vec<&Board> =
-        wall.layout.boards.iter().filter(|b| b.chainage.0 <= middle && middle <= b.chainage.1).collect();
-    boards.sort_by(|a, b| a.bottom.to_m().total_cmp(&b.bottom.to_m()));
-
-    let gravel = spec.hole.gravel_base.to_m();
     // The least that is shown to either side; more where the scale leaves room.
-    let retained = post.retained.to_m();
-    let (from, to) = (-(retained * 0.9).max(0.75), (retained * 0.5).max(0.55));
-    let low = post.bottom.to_m() - gravel - 0.08;
+    let retained = cross.retained.to_m();
+    let (back, toe) = (cross.back.min(cross.heel).to_m(), cross.toe.to_m());
+    let (from, to) = ((-(retained * 0.9).max(0.75)).min(back - 0.35), (retained * 0.5).max(0.55).max(toe + 0.35));
+    let low = cross.lowest.to_m() - 0.08;
+    let top = cross.top.to_m();
     // A narrow frame has no room for the diagrams.
     let diagram_room = if width < 150.0 { 0.0 } else { (width * 0.30).min(120.0) };
     let frame = Frame::new(4.0, 6.0, width - diagram_room - 4.0, height - foot(width) - 1.0);
     let draft = View { scale: 20.0, ground: Point::m(0.0, low), paper: At::default() };
-    let mut cut = Cut { plan, wall, spec, post, bay, place, boards, view: draft, from, to, low, high: post.top.to_m() };
-    let highest = cut.finished(from).max(post.top.to_m()).max(cut.existing(from).unwrap_or(low));
+    let mut cut = Cut { plan, wall, cross, view: draft, from, to, low, high: top };
+    let highest = cut.finished(from).max(top).max(cut.existing(from).unwrap_or(low));
     cut.high = highest + 0.06;
     // Chains of dimensions stand at both sides.
     let scale = scale_among(
@@ -105,7 +94,7 @@ pub(crate) fn section(plan: &Plan, wall: &str, width: f64, height: f64) -> Scene
     let spare = ((frame.width() - 40.0) * scale / 1000.0 - (to - from)).max(0.0);
     cut.from -= spare * 0.6;
     cut.to += spare * 0.4;
-    let highest = cut.finished(cut.from).max(post.top.to_m()).max(cut.existing(cut.from).unwrap_or(low));
+    let highest = cut.finished(cut.from).max(top).max(cut.existing(cut.from).unwrap_or(low));
     cut.high = cut.high.max((highest + 0.06).min(low + frame.height() * scale / 1000.0));
     let inner = Frame::new(frame.left + 20.0, frame.top, frame.right - 20.0, frame.bottom);
     cut.view = View::centred(scale, Point::m(cut.from, low), Point::m(cut.to, cut.high), &inner);
@@ -118,8 +107,7 @@ fn draw(cut: &Cut, scene: &mut Scene, room: &Frame) {
     let Some(window) = Frame::around(&window_points) else { return };
     let mut items = ground::layers(cut);
     items.extend(ground::drain_zone(cut));
-    items.extend(members::hole(cut));
-    items.extend(members::timber(cut));
+    items.extend(members::parts(cut));
     items.extend(ground::lines(cut));
     let mut items = clip(items, &window);
     items.extend(chains(cut, &window));
@@ -138,18 +126,18 @@ fn draw(cut: &Cut, scene: &mut Scene, room: &Frame) {
     scene.items.extend(labels);
     let letter = section_letter(cut.plan, &cut.wall.id);
     let title = format!(
-        "Section {letter}–{letter}, {} beside post {}, chainage {}",
+        "Section {letter}–{letter}, {} {}, chainage {}",
         cut.wall.id,
-        cut.post.number,
-        cut.plan.job.about.units.run(cut.post.chainage)
+        cut.cross.place,
+        cut.plan.job.about.units.run(cut.cross.chainage)
     );
     footer(scene, &cut.view, cut.plan.job.about.units, &title);
 }
 
-/// Dimension chains: what is retained, exposed and in all; board by board; the hole.
+/// Dimension chains: what is retained, exposed and in all; the widths under it.
 fn chains(cut: &Cut, window: &Frame) -> Vec<Item> {
     let units = cut.plan.job.about.units;
-    let p = cut.post;
+    let p = &cut.cross;
     let f = |a: f64, b: f64| figure(units, Length::m((b - a).abs()));
     let (top, front, behind, bottom) = (p.top.to_m(), p.front.to_m(), p.behind.to_m(), p.bottom.to_m());
     let right = window.right;
@@ -164,12 +152,13 @@ fn chains(cut: &Cut, window: &Frame) -> Vec<Item> {
     one(right + 5.0, bottom, front, "depth");
     one(right + 13.0, bottom, top, "total");
     one(window.left - 6.0, front, behind, "retained");
-    // The hole's width under it.
-    let hole = p.hole_diameter.to_m();
-    let centre = cut.spec.post.depth.to_m() / 2.0;
-    let base = bottom - cut.spec.hole.gravel_base.to_m();
-    let (a, b) = (cut.at(centre - hole / 2.0, base), cut.at(centre + hole / 2.0, base));
-    out.extend(dimension(a, b, -3.5, &format!("⌀ {}", f(0.0, hole))));
+    // Widths under it.
+    for (i, span) in cut.cross.spans.iter().enumerate() {
+        let (x0, x1, l) = (span.x.0.to_m(), span.x.1.to_m(), span.level.to_m());
+        let (a, b) = (cut.at(x0, l), cut.at(x1, l));
+        let text = format!("{} {}", span.word, f(x0, x1));
+        out.extend(dimension(a, b, -3.5 - 5.0 * i as f64, text.trim_start()));
+    }
     // Level marks on the ground in front and behind.
     let mark = |x: f64, l: f64| level_mark(cut.at(x, l), &level(units, groundhold_quantity::Level::m(l)), x < 0.0);
     out.extend(mark(cut.to * 0.62, cut.finished(cut.to * 0.62)));
@@ -179,44 +168,13 @@ fn chains(cut: &Cut, window: &Frame) -> Vec<Item> {
 
 fn wishes(cut: &Cut, window: &Frame) -> Vec<Wish> {
     let units = cut.plan.job.about.units;
-    let spec = cut.spec;
-    let p = cut.post;
-    let mid_front = p.front.to_m() + (p.top - p.front).to_m() * 0.55;
     let mut out = vec![];
-    let post = format!("post {}×{}", figure(units, spec.post.breadth), figure(units, spec.post.depth));
-    let post = Wish::new(cut.at(spec.post.depth.to_m() * 0.8, mid_front), post).and(format!(
-        "{} {}, {} long",
-        spec.post.treatment,
-        spec.post.grade.name,
-        units.length(p.length)
-    ));
-    out.push(post.rank(60).clear(2.0).lean(1.0, 0.0));
-    if let Some(b) = cut.boards.get(cut.boards.len() / 2) {
-        let at = cut.at(members::board_x(cut).0, (b.bottom.to_m() + b.top.to_m()) / 2.0);
-        let w = Wish::new(
-            at,
-            format!(
-                "{} boards {}×{}",
-                cut.boards.len(),
-                figure(units, spec.board.height),
-                figure(units, spec.board.thickness)
-            ),
-        );
-        let w = w.and(format!("{} {}", spec.board.treatment, spec.board.grade.name));
-        out.push(w.rank(58).clear(2.0).lean(-1.0, -0.6));
-    }
-    let hole_mid = (p.bottom.to_m() + p.front.to_m()) / 2.0;
-    let fill = match spec.hole.fill {
-        groundhold_hold::systems::timber_posts::Fill::Concrete => "concrete",
-        groundhold_hold::systems::timber_posts::Fill::Rammed => "rammed stone or soil",
-    };
-    let edge = spec.post.depth.to_m() / 2.0 + p.hole_diameter.to_m() / 2.0 - 0.04;
-    out.push(Wish::new(cut.at(edge, hole_mid), fill).rank(50).clear(1.5).lean(1.0, 0.3));
-    if spec.hole.gravel_base > Length::ZERO {
-        let at = cut.at(edge - 0.02, p.bottom.to_m() - spec.hole.gravel_base.to_m() / 2.0);
-        out.push(
-            Wish::new(at, format!("gravel {}", units.length(spec.hole.gravel_base))).rank(48).clear(1.2).lean(1.0, 0.3),
-        );
+    for note in &cut.cross.notes {
+        let mut says = note.says.iter();
+        let Some(first) = says.next() else { continue };
+        let at = cut.at(note.at.0.to_m(), note.at.1.to_m());
+        let wish = says.fold(Wish::new(at, first.clone()), |w, line| w.and(line.clone()));
+        out.push(wish.rank(note.rank as i32).clear(note.clear).lean(note.lean.0, note.lean.1));
     }
     out.extend(ground::wishes(cut));
     if let Some(x) = [0.9, 0.8, 0.95].iter().map(|k| cut.from * k).find(|x| cut.existing(*x).is_some()) {
@@ -234,8 +192,8 @@ fn wishes(cut: &Cut, window: &Frame) -> Vec<Wish> {
             );
         }
     }
-    if let Some(at) = p.refused_at {
-        let l = p.front.to_m() - at.to_m();
+    if let Some(at) = cut.cross.refused_at {
+        let l = cut.cross.front.to_m() - at.to_m();
         out.push(Wish::new(cut.at(0.1, l), format!("stopped at {}", units.length(at))).rank(70).clear(2.0));
     }
     out

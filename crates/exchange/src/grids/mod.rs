@@ -1,5 +1,6 @@
 //! The tables of a plan, one file for each stage that has some.
 
+mod as_found;
 mod earthworks;
 mod notes;
 mod ordered;
@@ -8,6 +9,7 @@ mod set_out;
 mod water;
 mod works;
 
+pub(crate) use as_found::walls_as_found;
 pub(crate) use earthworks::earthworks;
 pub(crate) use notes::findings;
 pub(crate) use ordered::{order, quote};

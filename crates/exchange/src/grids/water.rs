@@ -17,10 +17,10 @@ pub(crate) fn drainage(plan: &Plan) -> Grid {
         ("ground_m", 3),
         ("invert_m", 3),
         ("diameter_m", 3),
-        ("fall_rise_over_run", 5),
+        ("fall_ratio", 5),
         ("flow_l_per_s", 3),
         ("capacity_l_per_s", 3),
-        ("depth_over_diameter", 3),
+        ("filled_ratio", 3),
         ("velocity_m_per_s", 3),
     ];
     let mut grid = Grid::new("drainage", &columns);

@@ -20,7 +20,11 @@ pub(super) struct WallView<'a> {
     hole_spoil_bank_m3: f64,
     /// The highest among the governing checks; above 1 is too much.
     utilisation: f64,
+    system: &'a str,
+    made_of: &'a str,
     stations: Vec<StationView>,
+    strips: Vec<StripView<'a>>,
+    bulk: Vec<BulkView<'a>>,
     posts: Vec<PostView>,
     bays: Vec<BayView>,
     boards: Vec<BoardView<'a>>,
@@ -45,6 +49,10 @@ impl WallView<'_> {
             hole_spoil_bank_m3: m3(l.hole_spoil()),
             utilisation: number(w.verdict.utilisation()),
             stations: profile.map_or(vec![], |p| p.stations.iter().map(StationView::of).collect()),
+            system: w.case.spec.system().key(),
+            made_of: &l.made_of,
+            strips: l.strips.iter().map(StripView::of).collect(),
+            bulk: l.bulk.iter().map(BulkView::of).collect(),
             posts: l.posts.iter().map(PostView::of).collect(),
             bays: l.bays.iter().map(BayView::of).collect(),
             boards: l.boards.iter().map(BoardView::of).collect(),
@@ -77,6 +85,60 @@ impl StationView {
             retained_m: m(s.retained),
             wanted_top_m: level(s.wanted_top),
         }
+    }
+}
+
+/// A stretch with one section.
+#[derive(Serialize)]
+struct StripView<'a> {
+    strip: &'a str,
+    chainage_m: [f64; 2],
+    base_m: f64,
+    foot_m: f64,
+    top_m: f64,
+    front_m: f64,
+    behind_m: f64,
+    retained_m: f64,
+    width_m: f64,
+    courses: usize,
+}
+
+impl StripView<'_> {
+    fn of(s: &hold::Strip) -> StripView<'_> {
+        StripView {
+            strip: &s.on,
+            chainage_m: [m(s.chainage.0), m(s.chainage.1)],
+            base_m: level(s.base),
+            foot_m: level(s.foot),
+            top_m: level(s.top),
+            front_m: level(s.front),
+            behind_m: level(s.behind),
+            retained_m: m(s.retained),
+            width_m: m(s.width),
+            courses: s.courses,
+        }
+    }
+}
+
+/// What is bought by measure; the unit is the SI unit of its kind.
+#[derive(Serialize)]
+struct BulkView<'a> {
+    item: &'a str,
+    what: &'a str,
+    amount: f64,
+    unit: &'static str,
+}
+
+impl BulkView<'_> {
+    fn of(b: &hold::Bulk) -> BulkView<'_> {
+        let (amount, unit) = match b.amount {
+            hold::Amount::Count(n) => (number(n), ""),
+            hold::Amount::Length(l) => (m(l), "m"),
+            hold::Amount::Area(a) => (number(a.to_m2()), "m²"),
+            hold::Amount::Volume(v) => (m3(v), "m³"),
+            hold::Amount::Mass(x) => (number(x.to_kg()), "kg"),
+        };
+        BulkView { item: &b.item, what: &b.what, amount, unit }
     }
 }
 

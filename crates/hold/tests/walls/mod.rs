@@ -84,6 +84,6 @@ pub fn straight(length: f64, retained: f64, spec: TimberPostSpec) -> WallCase {
 }
 
 pub fn spec_of(case: &mut WallCase) -> &mut TimberPostSpec {
-    let Spec::TimberPosts(s) = &mut case.spec;
+    let Spec::TimberPosts(s) = &mut case.spec else { panic!("these walls are of timber") };
     s
 }

@@ -2,13 +2,16 @@
 //!
 //! A job is what a person wrote. Nothing in it is derived. Ids are short, are said aloud, and never change.
 
+mod old_wall;
 mod record;
-pub mod timber;
 
 use groundhold_quantity::{
     Angle, Currency, Length, Level, Mass, Point, Pressure, RainIntensity, Share, Slope, Time, Units, Vector, Volume,
 };
 
+pub use groundhold_hold::timber_text as timber;
+pub use groundhold_shape::{Bench, Bend, Beside as Alongside, Landings, Side, Way};
+pub use old_wall::OldWall;
 pub use record::{AsBuilt, BuiltPost, Entry, Event, Find};
 
 /// The whole job.
@@ -32,6 +35,8 @@ pub struct Job {
     pub ramps: Vec<RampWish>,
     /// What lies or stands near: services, trees, boundaries, buildings.
     pub near: Vec<Near>,
+    /// Walls that stand already, as found.
+    pub standing: Vec<OldWall>,
     /// Loads on finished ground.
     pub loads: Vec<Load>,
     /// Rain, outlet, drain fill.
@@ -203,11 +208,13 @@ pub struct Batter {
     pub cut: Slope,
     /// In fill.
     pub fill: Slope,
+    /// Benches that break a high bank.
+    pub bench: Option<groundhold_shape::Bench>,
 }
 
 impl Default for Batter {
     fn default() -> Self {
-        Batter { cut: Slope::one_in(2.0), fill: Slope::one_in(2.0) }
+        Batter { cut: Slope::one_in(2.0), fill: Slope::one_in(2.0), bench: None }
     }
 }
 
@@ -231,6 +238,8 @@ pub struct PadWish {
     pub name: String,
     /// Corners in order.
     pub corners: Vec<Point>,
+    /// Where its outline is curved or its corners are rounded.
+    pub bends: Vec<Bend>,
     /// Finished level at the middle.
     pub level: PadLevel,
     /// Lowest and highest level that will do, where the level is solved for.
@@ -241,15 +250,21 @@ pub struct PadWish {
     pub apron: Length,
     /// Thickness of stone and paving under the finished level.
     pub build_up: Length,
+    /// Banks from its edge, where they differ from those of the job.
+    pub batter: Option<Batter>,
 }
 
 /// How an end of a wall is found.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub enum WallEnd {
     /// Where its top meets the ground.
     Fade,
     /// At the point given.
     At,
+    /// It turns square into the bank there, for this long or until its top meets the ground.
+    Return(Option<Length>),
+    /// At the face of a post or pier of this breadth.
+    Post(Length),
 }
 
 /// Where the top of a wall runs.
@@ -269,6 +284,35 @@ pub enum WallTop {
         /// By this much.
         by: Length,
     },
+    /// Straight from one level to another.
+    Raked {
+        /// At its first point.
+        from: Level,
+        /// At its last point.
+        to: Level,
+    },
+    /// Level in stretches over the ground it holds.
+    Stepped {
+        /// By this much at least.
+        above: Length,
+        /// Height of a step.
+        by: Length,
+        /// Shortest stretch that stands out.
+        least: Length,
+    },
+    /// Through these levels, by chainage along its line.
+    Line(Vec<(Length, Level)>),
+}
+
+/// A stretch of a wall that is made otherwise.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WallPart {
+    /// From this chainage along its line as given.
+    pub from: Length,
+    /// To this one.
+    pub to: Length,
+    /// Of what it is made there.
+    pub spec: groundhold_hold::Spec,
 }
 
 /// A low wall.
@@ -278,8 +322,12 @@ pub struct WallWish {
     pub id: String,
     /// What people call it.
     pub name: String,
-    /// Its line in plan.
+    /// Its line in plan; empty where it runs beside another wall.
     pub line: Vec<Point>,
+    /// Where its line is curved or its corners are rounded.
+    pub bends: Vec<Bend>,
+    /// In place of a line of its own: that of another wall, moved.
+    pub alongside: Option<Alongside>,
     /// How each end is found.
     pub ends: [WallEnd; 2],
     /// True when the ground it holds lies to the left of the line.
@@ -288,6 +336,8 @@ pub struct WallWish {
     pub top: WallTop,
     /// Of what it is made.
     pub spec: groundhold_hold::Spec,
+    /// Stretches in which it is made otherwise.
+    pub parts: Vec<WallPart>,
     /// A fence on top.
     pub fence: Option<FenceWish>,
     /// What is grown or done right beside it.
@@ -331,6 +381,8 @@ pub struct FlightWish {
     pub width: Length,
     /// Going, or chosen.
     pub going: Option<Length>,
+    /// Middles of the landings on which it turns, from the pad down.
+    pub turns: Vec<Point>,
 }
 
 /// A ramp.
@@ -340,12 +392,20 @@ pub struct RampWish {
     pub id: String,
     /// Middle line from the bottom up.
     pub path: Vec<Point>,
+    /// Where its path is curved or its corners are rounded.
+    pub bends: Vec<Bend>,
     /// The pad it leads to.
     pub to: String,
     /// Width.
     pub width: Length,
     /// Steepest slope that will do.
     pub steepest: Slope,
+    /// Fall across and the side to which it goes down.
+    pub crossfall: Option<(Slope, Side)>,
+    /// Level landings on the way.
+    pub landings: Option<Landings>,
+    /// Outline within which it may be led to and fro.
+    pub within: Vec<Point>,
 }
 
 /// What kind of thing lies or stands near.
@@ -475,6 +535,7 @@ impl Job {
         let flights = self.flights.iter().map(|e| e.id.as_str());
         let ramps = self.ramps.iter().map(|e| e.id.as_str());
         let near = self.near.iter().map(|e| e.id.as_str());
-        pads.chain(walls).chain(flights).chain(ramps).chain(near).collect()
+        let standing = self.standing.iter().map(|e| e.id.as_str());
+        pads.chain(walls).chain(flights).chain(ramps).chain(near).chain(standing).collect()
     }
 }

@@ -8,7 +8,7 @@ use super::boards::Stretch;
 use super::posts::cover;
 use super::{Fill, TimberPostSpec};
 use crate::workings::{HoleVolumes, hole};
-use crate::{Bay, Board, Fixing, Hole, Piece, Post, Role};
+use crate::{Bay, Board, Fixing, Hole, Piece, Post, Role, Stuff};
 
 /// Every piece: posts, boards, capping.
 pub(crate) fn pieces(
@@ -29,6 +29,7 @@ pub(crate) fn pieces(
             section: (capping.width, capping.thickness),
             length: s.length,
             material: capping.material(),
+            stuff: Stuff::Timber,
             chainage: (bays[s.first].chainage.0, bays[s.end - 1].chainage.1),
             level: (top, top + capping.thickness),
             bay: s.first + 1,
@@ -46,6 +47,7 @@ fn post_piece(spec: &TimberPostSpec, post: &Post) -> Piece {
         section: (spec.post.breadth, spec.post.depth),
         length: post.length,
         material: spec.post.material(),
+        stuff: Stuff::Timber,
         chainage: (post.chainage - half, post.chainage + half),
         level: (post.bottom, post.top),
         bay: post.number,
@@ -61,6 +63,7 @@ fn board_piece(spec: &TimberPostSpec, posts: &[Post], board: &Board) -> Piece {
         section: (spec.board.height, spec.board.thickness),
         length: board.length,
         material: spec.board.material(),
+        stuff: Stuff::Timber,
         chainage: board.chainage,
         level: (board.bottom, board.top),
         bay: board.from_post,

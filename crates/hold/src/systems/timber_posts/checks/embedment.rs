@@ -211,11 +211,13 @@ pub(crate) fn least_depth(
 /// The depth that is solved for a post: the least in whole steps at which it passes in all states but accidents; the
 /// deepest hole where none passes (a finding then says so).
 pub(crate) fn solved_depth(case: &WallCase, spec: &TimberPostSpec, bays: &[Bay], post: &Post) -> Length {
+    // A post reaches below the lowest board beside it, whatever it holds.
+    let least = LEAST_DEPTH.max(DEPTH_STEP * ((cover(bays, post) / DEPTH_STEP).ceil() + 2.0)).min(MOST_DEPTH);
     if post.retained < loads::NOTHING && case.fence.is_none() {
-        return LEAST_DEPTH;
+        return least;
     }
     let states: Vec<LoadCase> = solved_states(case).collect();
-    let none_passes = || if refuses(case, spec, bays, post) { LEAST_DEPTH } else { MOST_DEPTH };
+    let none_passes = || if refuses(case, spec, bays, post) { least } else { MOST_DEPTH };
     least_depth(case, spec, bays, post, &states).unwrap_or_else(none_passes)
 }
 

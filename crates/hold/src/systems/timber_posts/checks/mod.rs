@@ -1,14 +1,13 @@
 //! Does each part carry what is asked of it? All checks of a wall and the findings that follow.
 
+mod around;
 pub(crate) mod boards;
 pub(crate) mod embedment;
 mod fit;
 mod loads;
 mod margins;
-mod nearby;
 mod said;
 mod screws;
-mod slip;
 pub(crate) mod strength;
 mod timber;
 
@@ -22,7 +21,8 @@ use groundhold_working::Refused;
 
 use self::loads::UNFACTORED;
 use super::TimberPostSpec;
-use crate::{Layout, Line, LoadCase, Post, PressurePoint, Push, Verdict, WallCase, findings};
+use crate::stand::Stand;
+use crate::{Layout, Line, LoadCase, Post, PressurePoint, Push, Verdict, WallCase, findings, slip};
 
 /// Everything there is to say about a wall of timber posts and boards.
 pub(crate) fn judge(case: &WallCase, spec: &TimberPostSpec, layout: &Layout) -> Verdict {
@@ -62,7 +62,8 @@ pub(crate) fn judge(case: &WallCase, spec: &TimberPostSpec, layout: &Layout) -> 
             Err(why) => note(what.into(), why),
         }
     }
-    match slip::checks(case, layout) {
+    let highest_place = highest(layout).map(|p| Stand::of_post(layout, p));
+    match slip::checks(case, highest_place.as_ref()) {
         Ok((checks, circle)) => {
             verdict.checks.extend(checks);
             verdict.slip = circle;
@@ -73,7 +74,7 @@ pub(crate) fn judge(case: &WallCase, spec: &TimberPostSpec, layout: &Layout) -> 
         show_pushes(case, highest, &mut verdict);
     }
     verdict.findings = said::findings(case, spec, layout, &verdict);
-    verdict.findings.extend(nearby::findings(case, spec, layout));
+    verdict.findings.extend(around::findings(case, spec, layout));
     verdict.findings.extend(fit::findings(case, spec, layout));
     verdict.findings.extend(refused.into_iter().map(|(why, place)| {
         Finding::new(&findings::CANNOT_CHECK, Place::on(&case.id, place), format!("A check could not be made: {why}."))
@@ -113,9 +114,12 @@ fn show_pushes(case: &WallCase, post: &Post, verdict: &mut Verdict) {
                 horizontal: a.horizontal,
                 vertical: a.vertical,
                 arm: a.arm,
-                post: post.number,
-                force: on_post.force,
-                moment: on_post.moment,
+                head: post.behind,
+                foot: post.front,
+                on: format!("post {}", post.number),
+                chainage: post.chainage,
+                force: Some(on_post.force),
+                moment: Some(on_post.moment),
                 governs: theory == Theory::Rankine,
                 trace: a.trace,
             });

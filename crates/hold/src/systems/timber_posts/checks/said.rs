@@ -2,9 +2,9 @@
 
 use groundhold_finding::{Finding, Kind, Place, Remedy};
 use groundhold_quantity::{Length, trim};
-use groundhold_working::Unit;
 
 use super::{highest, loads};
+use crate::said::failing;
 use crate::systems::timber_posts::posts::refusal;
 use crate::systems::timber_posts::{TimberPostSpec, remedies};
 use crate::{Check, CheckKind, Layout, LoadCase, MethodMargin, Post, Verdict, WallCase, findings};
@@ -25,7 +25,6 @@ const ROWS: [(&[CheckKind], &Kind); 6] = [
 /// What mends failing checks of these kinds.
 fn mend(case: &WallCase, spec: &TimberPostSpec, kinds: &[CheckKind]) -> Vec<Remedy> {
     match kinds.first() {
-        None | Some(CheckKind::Embedment) => vec![],
         Some(CheckKind::PostBending | CheckKind::PostShear | CheckKind::PostDeflection) => {
             remedies::post(case, spec, kinds)
         }
@@ -33,7 +32,9 @@ fn mend(case: &WallCase, spec: &TimberPostSpec, kinds: &[CheckKind]) -> Vec<Reme
             remedies::board(case, spec, kinds)
         }
         Some(CheckKind::Screws) => remedies::screws(case, spec),
-        Some(CheckKind::Slip) => super::slip::remedies(),
+        Some(CheckKind::Slip) => crate::slip::remedies(),
+        // Embedment has its own; walls that stand by weight have none here.
+        _ => vec![],
     }
 }
 
@@ -62,59 +63,6 @@ pub(crate) fn findings(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, 
 
 fn post_name(number: usize) -> String {
     format!("post {number}")
-}
-
-/// Demand and capacity in words of their unit.
-fn figure(case: &WallCase, value: f64, unit: Unit) -> String {
-    match unit {
-        Unit::MM => case.units.length(Length::mm(value)),
-        Unit::NONE => trim(value, 2),
-        u => format!("{} {}", trim(value, 2), u.0),
-    }
-}
-
-/// The sentence about a check.
-fn sentence(case: &WallCase, c: &Check) -> String {
-    let place = if c.on.is_empty() { String::new() } else { format!("{}, ", c.on) };
-    let (demand, capacity) = (figure(case, c.demand, c.unit), figure(case, c.capacity, c.unit));
-    let figures = match c.kind {
-        CheckKind::Slip => format!("factor {capacity}, wanted {demand}"),
-        CheckKind::BoardBow | CheckKind::PostDeflection => format!("{demand}, limit {capacity}"),
-        _ => format!("{demand} against {capacity}"),
-    };
-    format!("{place}{}, {} ({}, {}): {figures}.", c.case.words(), c.kind.words(), c.method, c.basis)
-}
-
-fn upper_first(s: String) -> String {
-    let mut letters = s.chars();
-    letters.next().map(|c| c.to_uppercase().chain(letters).collect()).unwrap_or_default()
-}
-
-/// A finding about the worst of the failing checks of these kinds, if any fails.
-fn failing(
-    case: &WallCase,
-    verdict: &Verdict,
-    kinds: &[CheckKind],
-    kind: &'static Kind,
-    counts: impl Fn(&Check) -> bool,
-) -> Option<Finding> {
-    let all: Vec<&Check> =
-        verdict.checks.iter().filter(|c| c.fails() && kinds.contains(&c.kind) && counts(c)).collect();
-    let worst = all.iter().copied().reduce(|a, b| if b.utilisation > a.utilisation { b } else { a })?;
-    let mut places: Vec<&str> = all.iter().map(|c| c.on.as_str()).collect();
-    places.dedup();
-    places.sort_unstable();
-    places.dedup();
-    let others = match places.len() {
-        0 | 1 => String::new(),
-        n => format!(" {} other place(s) fail too.", n - 1),
-    };
-    let says = upper_first(sentence(case, worst)) + &others;
-    let finding = Finding::new(kind, Place::on(&case.id, worst.on.clone()), says).with_utilisation(worst.utilisation);
-    Some(match worst.traces.first() {
-        Some(t) => finding.with_trace(t.clone()),
-        None => finding,
-    })
 }
 
 fn fails_refused(post: &Post, verdict: &Verdict) -> bool {

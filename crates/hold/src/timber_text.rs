@@ -23,6 +23,17 @@ pub fn sizes(text: &str) -> Option<(Length, Length)> {
     Some((read(a)?, read(b)?))
 }
 
+/// Two sizes in millimetres as they are written: `125x125`.
+pub fn spelled(a: Length, b: Length) -> String {
+    format!("{}x{}", short(a), short(b))
+}
+
+/// Millimetres with at most three decimals and without zeros at their end.
+fn short(l: Length) -> String {
+    let text = format!("{:.3}", l.to_mm());
+    text.trim_end_matches('0').trim_end_matches('.').to_string()
+}
+
 /// Reads sizes, treatment and strength class. The class is what stands last and is known for this size.
 ///
 /// # Errors

@@ -1,4 +1,4 @@
-//! Does the whole bank slide, wall and all, along a circle under the posts?
+//! Does the whole bank slide, wall and all, along a circle under its posts or its base?
 
 use groundhold_earth::slip::{GroundLoad, Layer, Pore, Search, Section};
 use groundhold_earth::{Combination, basis::Margin};
@@ -6,12 +6,13 @@ use groundhold_finding::Remedy;
 use groundhold_quantity::{Length, Level, Point};
 use groundhold_working::{Refused, Unit};
 
-use super::{highest, loads};
-use crate::{Check, CheckKind, Layout, Line, LoadCase, Post, SlipCircle, WallCase};
+use crate::loads;
+use crate::stand::Stand;
+use crate::{Check, CheckKind, Line, LoadCase, SlipCircle, WallCase};
 
 /// Below this the bank is a kerb and its slip is not searched.
 const KERB: Length = Length::mm(300.0);
-/// How far the section is drawn to either side, in heights from the underside of the post to the ground behind.
+/// How far the section is drawn to either side, in heights from its underside to the ground behind.
 const REACH: f64 = 4.0;
 /// No circle shallower than this is asked for: a skin of loose sand is not the bank.
 const LEAST_DEPTH: Length = Length::mm(300.0);
@@ -21,11 +22,11 @@ const LEAST_DEPTH: Length = Length::mm(300.0);
 ///
 /// # Errors
 /// Where the section cannot be read.
-pub(crate) fn checks(case: &WallCase, layout: &Layout) -> Result<(Vec<Check>, Option<SlipCircle>), Refused> {
-    let high = highest(layout).filter(|p| case.search_slip && p.retained >= KERB);
+pub(crate) fn checks(case: &WallCase, highest: Option<&Stand>) -> Result<(Vec<Check>, Option<SlipCircle>), Refused> {
+    let high = highest.filter(|p| case.search_slip && p.retained >= KERB);
     let Some(post) = high else { return Ok((vec![], None)) };
     let at = case.bank.as_ref().map_or(post.chainage, |b| b.chainage);
-    let search = Search { under: Some(Point::m(0.0, post.bottom.to_m())), least_depth: LEAST_DEPTH };
+    let search = Search { under: Some(Point::m(post.heel.to_m(), post.bottom.to_m())), least_depth: LEAST_DEPTH };
     let (mut checks, mut circle) = (vec![], None::<SlipCircle>);
     for state in loads::states(case).into_iter().filter(|s| *s != LoadCase::Wind) {
         let combination = deciding(case, state);
@@ -81,7 +82,7 @@ fn deciding(case: &WallCase, state: LoadCase) -> &'static Combination {
     }
 }
 
-fn section(case: &WallCase, post: &Post, combination: &Combination, state: LoadCase) -> Section {
+fn section(case: &WallCase, post: &Stand, combination: &Combination, state: LoadCase) -> Section {
     let height = (post.behind - post.bottom).max(Length::m(1.0));
     let reach = height.to_m() * REACH;
     let ground = case.bank.as_ref().map_or_else(|| drawn(case, post, reach), |b| b.ground.clone());
@@ -113,8 +114,8 @@ fn section(case: &WallCase, post: &Post, combination: &Combination, state: LoadC
     Section { layers, pore, loads: given.map(load).collect(), ..Section::of(case.retained_soil.clone(), ground) }
 }
 
-/// The ground drawn straight from the slopes at the post.
-fn drawn(case: &WallCase, post: &Post, reach: f64) -> Vec<Point> {
+/// The ground drawn straight from the slopes there.
+fn drawn(case: &WallCase, post: &Stand, reach: f64) -> Vec<Point> {
     let here = Line::new(&case.stations).at(post.chainage);
     let (behind, front) = (post.front.to_m() + post.retained.to_m(), post.front.to_m());
     vec![

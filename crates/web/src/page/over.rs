@@ -1,0 +1,116 @@
+//! What lies over the drawing in pixels: names, signs of findings, things to take hold of, the scale bar.
+
+use groundhold_finding::Severity;
+use groundhold_plan::Plan;
+use groundhold_quantity::Point;
+
+use super::marks;
+use crate::live::{Drawing, Grip, Window, lettered, place_of};
+
+/// A sign at a place, for all findings there.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Sign {
+    element: String,
+    at: Point,
+    gravest: Severity,
+    count: usize,
+}
+
+/// The signs of a plan: one for each element with findings above a note.
+pub fn signs(plan: &Plan) -> Vec<Sign> {
+    let mut all: Vec<Sign> = vec![];
+    for f in plan.findings.iter().filter(|f| f.severity > Severity::Note && !f.place.element.is_empty()) {
+        if let Some(s) = all.iter_mut().find(|s| s.element == f.place.element) {
+            s.count += 1;
+            s.gravest = s.gravest.max(f.severity);
+        } else if let Some(at) = place_of(plan, &f.place.element, &f.place.on) {
+            all.push(Sign { element: f.place.element.clone(), at, gravest: f.severity, count: 1 });
+        }
+    }
+    all
+}
+
+fn escaped(t: &str) -> String {
+    t.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
+}
+
+/// The names.
+pub fn names(drawing: &Drawing, window: &Window, lit: &str, signs: &[Sign]) -> String {
+    let mut out = String::new();
+    let free: Vec<[f64; 4]> =
+        signs.iter().map(|s| sign_place(s, window)).map(|(x, y)| [x, y, x + 18.0, y + 18.0]).collect();
+    for p in lettered(&drawing.tags, window, &free) {
+        let lit = if !lit.is_empty() && p.tag.element == lit { " lit" } else { "" };
+        let size = p.tag.sort.size();
+        let head = format!("<text class=\"{}{lit}\" x=\"{:.1}\" y=\"{:.1}\">", p.tag.sort.class(), p.x, p.y);
+        out.push_str(&head);
+        for (i, line) in p.tag.text[..p.lines].iter().enumerate() {
+            if i == 0 {
+                out.push_str(&escaped(line));
+            } else {
+                let dy = size * 1.2;
+                out.push_str(&format!(
+                    "<tspan class=\"second\" x=\"{:.1}\" dy=\"{dy:.1}\">{}</tspan>",
+                    p.x,
+                    escaped(line)
+                ));
+            }
+        }
+        out.push_str("</text>");
+    }
+    out
+}
+
+/// Left and top of a sign, in pixels.
+fn sign_place(s: &Sign, window: &Window) -> (f64, f64) {
+    let (x, y) = window.pixel(s.at);
+    (x - 9.0, y - 36.0)
+}
+
+/// The signs, above their places.
+pub fn signs_svg(signs: &[Sign], window: &Window) -> String {
+    let mut out = String::new();
+    for s in signs {
+        let (x, y) = sign_place(s, window);
+        let words = format!("{}: {} findings, gravest: {}", s.element, s.count, s.gravest.word());
+        out.push_str(&format!(
+            "<g class=\"sign {}\" data-sign=\"{}\" transform=\"translate({:.1} {:.1})\"><title>{}</title><circle r=\"18\" cx=\"9\" cy=\"9\" fill=\"transparent\"/>{}</g>",
+            marks::class(s.gravest),
+            escaped(&s.element),
+            x,
+            y,
+            escaped(&words),
+            marks::shape(s.gravest)
+        ));
+    }
+    out
+}
+
+/// The grips of the chosen element; `held` is the one under the finger or the keyboard.
+pub fn grips_svg(grips: &[Grip], held: Option<usize>, window: &Window) -> String {
+    let mut out = String::new();
+    for (i, g) in grips.iter().enumerate() {
+        let (x, y) = window.pixel(g.at);
+        let knob = match g.holds {
+            crate::live::Holds::Point(_) => "<circle class=\"knob\" r=\"9\"/>".to_string(),
+            crate::live::Holds::Side(_) => {
+                "<rect class=\"knob\" x=\"-8\" y=\"-8\" width=\"16\" height=\"16\" rx=\"2\"/>".into()
+            }
+            crate::live::Holds::Whole => "<path class=\"knob\" d=\"M0-12 12 0 0 12-12 0z\"/>".into(),
+        };
+        let held = if held == Some(i) { " held" } else { "" };
+        out.push_str(&format!(
+            "<g class=\"grip{held}\" data-grip=\"{i}\" data-test=\"grip\" transform=\"translate({x:.1} {y:.1})\"><title>{}</title><circle class=\"reach\" r=\"24\"/>{knob}</g>",
+            escaped(&g.words)
+        ));
+    }
+    out
+}
+
+/// A bar as long as a round length, at the lower edge.
+pub fn bar(window: &Window) -> (String, String) {
+    let (metres, pixels) = window.bar(110.0);
+    let text = if metres < 1.0 { format!("{:.0} mm", metres * 1000.0) } else { format!("{metres:.0} m") };
+    let d = format!("M2 3V9H{:.1}V3", pixels + 2.0);
+    (d, text)
+}
