@@ -112,6 +112,10 @@ impl Leg {
     /// Where the crown lies too shallow, away from the open end.
     fn cover(&self, case: &DrainCase, wall: &WallLine, joins: bool, diameter: Length) -> Option<Finding> {
         let (a, b) = self.0?;
+        // A short leg lies in the backfill of the wall and of the shaft.
+        if (b.chainage - a.chainage).to_m() < NEAR_OUTLET {
+            return None;
+        }
         let until = (b.chainage - a.chainage).to_m() - if joins { 0.0 } else { NEAR_OUTLET };
         let cover = |c: &Crossed| Some((c.0, c.1? - c.2 - diameter.to_m()));
         let crossed = self.crossed(case.ground);

@@ -72,6 +72,8 @@ pub struct Node {
 
 /// A pipe is rodded from both ends; longer than this between two points it gets one more. Common practice, no source.
 const RODDED: Length = Length::m(30.0);
+/// Turns nearer to each other than this are one bend.
+const ONE_BEND: Length = Length::mm(300.0);
 /// Turns by less than this are laid in the pipe's own bend: sine of the angle (about 6°).
 const TURNS: f64 = 0.1;
 
@@ -165,7 +167,7 @@ pub(crate) fn nodes(
             joins.map_or(if open { NodeKind::Outlet } else { NodeKind::End }, |w| NodeKind::Joins(w.into()))
         } else if i == 0 {
             NodeKind::Rodding
-        } else if turned {
+        } else if turned && found.last().is_none_or(|n| p.chainage - n.chainage > ONE_BEND) {
             NodeKind::Bend
         } else {
             continue;

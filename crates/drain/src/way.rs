@@ -111,7 +111,8 @@ pub(crate) fn points(
         && way.leg > 1e-3
     {
         let at_fall = last.invert - Length::m(fall.to_ratio() * way.leg);
-        let invert = if reaches { o.level.min(at_fall) } else { at_fall };
+        // Into a shaft it drops at the end; to an open end it is laid evenly.
+        let invert = if reaches && o.joins.is_none() { o.level.min(at_fall) } else { at_fall };
         points.push(InvertPoint {
             chainage: last.chainage + Length::m(way.leg),
             at: o.at,

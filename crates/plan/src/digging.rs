@@ -296,9 +296,10 @@ fn site(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan], drained: &
         .iter()
         .map(|g| KeepOff { what: g.of.clone(), points: g.facet.ring.clone(), filled: true, off: Length::m(OFF_WORK) })
         .collect();
-    // The wedge behind a wall that pushes on it, and as much in front of a cut: as far as it is high.
+    // The wedge behind a wall that pushes on it, and as much in front of a cut: as far as the highest wall is high.
+    let highest = walls.iter().map(|w| w.layout.retained).fold(Length::mm(600.0), Length::max).to_m();
     keep.extend(walls.iter().map(|w| {
-        let off = w.layout.retained.to_m().max(0.6);
+        let off = highest;
         line(&w.of, w.case.stations.iter().map(|s| s.at).collect(), off)
     }));
     keep.extend(job.near.iter().map(|n| {

@@ -50,6 +50,9 @@ pub(crate) fn drains(b: &mut Board) {
                 continue;
             }
             b.wishes.push(Wish::new(*first, start).ink(BLUE).rank(20).clear(1.2).of("drain").optional(40.0));
+            if pipe.joins.is_some() {
+                continue;
+            }
             let what = if pipe.outlet.is_some() { "outlet" } else { "end" };
             let end = Wish::new(*last, format!("{what}, drain of {}", pipe.wall));
             b.wishes.push(
