@@ -63,7 +63,12 @@ pub fn chore(args: &[String]) -> Outcome {
     run.env("GROUNDHOLD_FUZZ", name).arg(&corpus);
     run.arg(format!("-artifact_prefix={}/", crashes.display()));
     run.args([format!("-max_total_time={}", (minutes * 60.0).ceil()), format!("-timeout={SLOW}")]);
-    run.args(["-max_len=20000", "-detect_leaks=0", "-print_final_stats=1", "-rss_limit_mb=3000", "-verbosity=1"]);
+    run.args(["-detect_leaks=0", "-print_final_stats=1", "-rss_limit_mb=3000", "-verbosity=1"]);
+    match *name {
+        // A plan takes its time: small inputs of any length from the start, each four bytes one change.
+        "plan" => run.args(["-max_len=48", "-len_control=0"]),
+        _ => run.arg("-max_len=20000"),
+    };
     step(&format!("fuzz {name} for {minutes} minutes"), &mut run)
         .map_err(|e| format!("{e}; what did it lies in {}", crashes.display()))
 }

@@ -7,7 +7,7 @@ use std::sync::Mutex;
 use clap::Args;
 use groundhold_server::{JobFolder, Listener, Pages, Pairing, Site, own_address, run};
 
-use crate::{Ending, Refusal};
+use crate::{Ending, Refusal, say};
 
 /// The port that is tried when none is asked for.
 const PORT: u16 = 4780;
@@ -42,19 +42,23 @@ pub fn serve(args: &ServeArgs) -> Result<Ending, Refusal> {
         let address = own_address().ok_or("this machine has no address in a local network; --share needs one")?;
         listeners.push(Listener::network(address, port).map_err(|e| e.to_string())?);
         let fresh = Pairing::begin()?;
-        println!("in the local network: http://{address}:{port}/");
-        println!("  pairing code {} (for one device; the next code follows)", fresh.shown());
-        println!(
+        say::line!("in the local network: http://{address}:{port}/");
+        say::line!("  pairing code {} (for one device; the next code follows)", fresh.shown());
+        say::line!(
             "  The connection is not encrypted: share only in a network you trust. Browsers keep a page for use without"
         );
-        println!(
+        say::line!(
             "  a network, and give it a phone's sensors, only over an encrypted connection or on the machine itself."
         );
         pairing = Some(Mutex::new(fresh));
     }
     let job = args.job.as_deref().map(JobFolder::open).transpose()?;
-    let site = Site { pages, job, pairing, tell_code: Box::new(|code| println!("  the next pairing code is {code}")) };
-    announce(&site, port, args.job.as_deref(), args.open);
+    let tell_code = Box::new(|code: &str| {
+        // A code that nobody hears is no reason to stop serving those who are in.
+        let _ = say::text(&format!("  the next pairing code is {code}\n"));
+    });
+    let site = Site { pages, job, pairing, tell_code };
+    announce(&site, port, args.job.as_deref(), args.open)?;
     match run(site, listeners) {
         Ok(never) => match never {},
         Err(e) => Err(e.to_string()),
@@ -75,15 +79,16 @@ fn listen(port: Option<u16>) -> Result<Listener, Refusal> {
     .map_err(|e| e.to_string())
 }
 
-fn announce(site: &Site, port: u16, job: Option<&Path>, open: bool) {
+fn announce(site: &Site, port: u16, job: Option<&Path>, open: bool) -> Result<(), Refusal> {
     let address = format!("http://localhost:{port}/");
     let what = job.map_or("the page".into(), |j| j.display().to_string());
-    println!("{what} at {address} (this machine only; stop with Ctrl-C)");
+    say::line!("{what} at {address} (this machine only; stop with Ctrl-C)");
     if !site.pages.are_there() {
-        println!("The page is not in this program: run `cargo xtask web`, then start this command again with cargo.");
+        say::line!("The page is not in this program: run `cargo xtask web`, then start this command again with cargo.");
     } else if open && !opened(&address) {
-        println!("No browser could be started from here: open the address yourself.");
+        say::line!("No browser could be started from here: open the address yourself.");
     }
+    Ok(())
 }
 
 /// Asks the desktop for a browser.

@@ -11,15 +11,12 @@ const TABLES: [(&str, &str); 3] = [
 ];
 
 /// The text of a table of the demo.
-pub fn table(name: &str) -> Result<String, String> {
+fn table(name: &str) -> Result<String, String> {
     let found = TABLES.iter().find(|(n, _)| *n == name);
     found.map(|(_, text)| (*text).to_string()).ok_or_else(|| "there is no such file".into())
 }
 
-/// Reads a job whose tables are the demo's, except one.
-pub fn read(text: &str, other: Option<(&str, &str)>) -> Read {
-    read_job("job.toml", text, &|name| match other {
-        Some((instead, text)) if instead == name => Ok(text.to_string()),
-        _ => table(name),
-    })
+/// Reads a job whose tables are the demo's.
+pub fn read(text: &str) -> Read {
+    read_job("job.toml", text, &table)
 }

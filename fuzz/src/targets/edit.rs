@@ -14,10 +14,10 @@ pub fn run(data: &[u8]) {
     let job = if rest.is_empty() { demo::JOB } else { &rest };
     if let Ok((edited, back)) = apply_adjust(job, &adjust) {
         // What was edited is still a text that is read or complained about, and the way back brings back the value.
-        let _ = demo::read(&edited, None);
+        let _ = demo::read(&edited);
         if let Some(back) = back {
             let (again, _) = apply_adjust(&edited, &back).expect("the way back is an edit of what is there");
-            let _ = demo::read(&again, None);
+            let _ = demo::read(&again);
         }
     }
     if data.first() == Some(&b'{') {

@@ -6,7 +6,7 @@ use super::demo;
 
 pub fn run(data: &[u8]) {
     let Ok(text) = std::str::from_utf8(data) else { return };
-    let read = demo::read(text, None);
+    let read = demo::read(text);
     for problem in &read.problems {
         assert!(!problem.to_string().is_empty());
     }

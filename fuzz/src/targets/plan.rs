@@ -12,7 +12,7 @@ pub fn run(data: &[u8]) {
     for change in data.chunks_exact(4).take(MOST) {
         text = changed(&text, usize::from(change[0]) | usize::from(change[1]) << 8, change[2], change[3]);
     }
-    let Ok(job) = demo::read(&text, None).whole() else { return };
+    let Ok(job) = demo::read(&text).whole() else { return };
     match plan(&job) {
         Err(troubles) => assert!(troubles.iter().all(|t| !t.says.is_empty()), "{text}"),
         Ok(plan) => {

@@ -1,8 +1,8 @@
 //! Any text as every quantity. What is read is a number, and what a person is shown of it does not panic.
 
 use groundhold_quantity::{
-    Angle, Area, Density, Flow, Force, Length, Level, LineForce, Mass, Moment, Pressure, Quantity, RainIntensity, Share,
-    Slope, Time, UnitWeight, Units, Volume, parse,
+    Angle, Area, Density, Flow, Force, Length, Level, LineForce, Mass, Moment, Pressure, Quantity, RainIntensity,
+    Share, Slope, Time, UnitWeight, Units, Volume, parse,
 };
 
 pub fn run(data: &[u8]) {

@@ -6,10 +6,10 @@ use super::demo;
 
 pub fn run(data: &[u8]) {
     let Ok(text) = std::str::from_utf8(data) else { return };
-    let read = demo::read(&format!("{}\n{text}", demo::JOB), None);
+    let read = demo::read(&format!("{}\n{text}", demo::JOB));
     let Ok(job) = read.whole() else { return };
     let written = job.record.iter().fold(demo::JOB.to_string(), |all, entry| append_entry(&all, entry));
-    let again = match demo::read(&written, None).whole() {
+    let again = match demo::read(&written).whole() {
         Ok(job) => job,
         Err(problems) => panic!("{problems:#?}\n{written}"),
     };

@@ -28,9 +28,8 @@ pub fn run(data: &[u8]) {
             level: Level::m(f64::from(b.byte()) / 32.0),
         })
         .collect();
-    let lines: Vec<Vec<usize>> = (0..how >> 5)
-        .map(|_| (0..b.byte() % 8).map(|_| usize::from(b.byte())).collect())
-        .collect();
+    let lines: Vec<Vec<usize>> =
+        (0..how >> 5).map(|_| (0..b.byte() % 8).map(|_| usize::from(b.byte())).collect()).collect();
     let ring: Vec<usize> = (0..b.byte() % 16).map(|_| usize::from(b.byte())).collect();
     let boundary = (how & 2 == 2).then_some(&ring[..]);
     match Tin::build(&points, &lines, boundary) {
