@@ -91,7 +91,9 @@ fn kind(
     cut: bool,
     mosaic: &Mosaic,
 ) -> Vec<Piece> {
-    let mut laid: Vec<Piece> = vec![];
+    let mut laid: Vec<(Piece, Box2)> = vec![];
+    let barriers: Vec<(Barrier, Box2)> = barriers.iter().map(|b| (*b, bounds(&[b.a, b.b]))).collect();
+    let barriers = &barriers;
     for (k, p) in platforms.iter().enumerate() {
         let batter = p.batter.as_ref().unwrap_or(batter);
         let slope = if cut { batter.cut } else { batter.fill }.to_ratio();
@@ -99,7 +101,8 @@ fn kind(
             continue;
         }
         let slope = slope.max(0.01);
-        let turns = Bands::new(if cut { slope } else { -slope }, batter.bench);
+        let whole = Bands::new(if cut { slope } else { -slope }, batter.bench);
+        let Some(turns) = whole.up_to_ground(ground, p) else { continue };
         let n = p.ring.len();
         for i in 0..n {
             strips(p, i, &turns, &mut |ring, plane, light, seed| {
@@ -113,13 +116,28 @@ fn kind(
         }
     }
     let mut pieces = vec![];
-    for p in laid {
+    for (p, _) in laid {
         let facet = Facet { ring: p.ring.clone(), plane: p.plane };
         let parts = if cut { pieces_below(ground, &facet) } else { pieces_above(ground, &facet) };
         pieces
             .extend(parts.into_iter().filter(|f| area(&f.ring) > NOTHING).map(|f| Piece { ring: f.ring, ..p.clone() }));
     }
     hanging_together(pieces)
+}
+
+/// Least and greatest coordinates.
+type Box2 = (Point, Point);
+
+/// A batter is laid this much farther than to where it has certainly met the ground, metres.
+const ROOM: f64 = 0.01;
+
+/// Farther apart than touching.
+fn apart_by_far((a, b): Box2, (lo, hi): Box2) -> bool {
+    a.x > hi.x || b.x < lo.x || a.y > hi.y || b.y < lo.y
+}
+
+fn apart((a, b): Box2, (lo, hi): Box2) -> bool {
+    a.x >= hi.x || b.x <= lo.x || a.y >= hi.y || b.y <= lo.y
 }
 
 type Emit<'a> = &'a mut dyn FnMut(Vec<Point>, Plane, Light, Seed);
@@ -152,6 +170,39 @@ impl Bands {
         Bands { slope, bands, bench: fall * slope.signum() }
     }
     /// Rise from the edge to a distance out of it, where the batter itself rises by `steep` per metre.
+    /// Cut off where it has certainly met the ground: no ground within its width lies farther above the lowest place of
+    /// the edge (below the highest in fill). Nothing where it would not leave the edge at all.
+    fn up_to_ground(mut self, ground: &Tin, p: &Platform) -> Option<Bands> {
+        let ring: Vec<Point> = p.ring.iter().map(|r| r.0).collect();
+        let (lo, hi) = bounds(&ring);
+        let room = Vector::m(WIDEST, WIDEST);
+        let corners = ground.triangles_touching(lo - room, hi + room).into_iter().flat_map(|t| ground.triangles()[t]);
+        let sign = self.slope.signum();
+        let high = |z: Level| z.to_m() * sign;
+        let most = corners.map(|i| high(ground.points()[i].level)).fold(f64::NEG_INFINITY, f64::max);
+        let least = p.ring.iter().map(|r| high(r.1)).fold(f64::INFINITY, f64::min);
+        let above = most - least;
+        if above <= 0.0 {
+            return None;
+        }
+        // Along a side that rises itself a batter climbs no less steeply than this straight out of it.
+        let steep = (0..p.ring.len())
+            .map(|i| straight_out(self.slope, rise_along(p, i)))
+            .fold(self.slope.abs(), |s, r| s.min(r.abs()));
+        let mut kept = vec![];
+        let mut risen = 0.0;
+        for (near, far, flat) in self.bands {
+            let climbs = if flat { self.bench.abs() } else { steep };
+            kept.push((near, far.min(if climbs > 0.0 { near + (above - risen) / climbs + ROOM } else { far }), flat));
+            risen += climbs * (far - near);
+            if risen > above {
+                break;
+            }
+        }
+        self.bands = kept;
+        Some(self)
+    }
+
     fn rise(&self, out: f64, steep: f64) -> f64 {
         let part = |(from, to, flat): &(f64, f64, bool)| {
             (out.min(*to) - from).max(0.0) * if *flat { self.bench } else { steep }
@@ -243,13 +294,25 @@ fn spread(
     plane: Plane,
     light: Light,
     seed: Seed,
-    barriers: &[Barrier],
+    barriers: &[(Barrier, Box2)],
     mosaic: &Mosaic,
     lower: bool,
-    laid: &mut Vec<Piece>,
+    laid: &mut Vec<(Piece, Box2)>,
 ) {
     let own = |b: &Barrier| matches!(b.of, Of::Platform { platform, side: s, .. } if platform == of && Some(s) == side);
-    for lit in light.reaches(&ring, barriers.iter().filter(|b| !own(b)).copied()) {
+    // Whatever shades a place lies between it and where the batter starts.
+    let (mut lo, mut hi) = bounds(&ring);
+    let starts = match seed {
+        Seed::Side(a, b) => [a, b],
+        Seed::Apex(a) => [a, a],
+    };
+    for p in starts {
+        (lo, hi) = (Point::m(lo.x.min(p.x), lo.y.min(p.y)), Point::m(hi.x.max(p.x), hi.y.max(p.y)));
+    }
+    let room = Vector::m(2.0 * MEETS, 2.0 * MEETS);
+    let near = (lo - room, hi + room);
+    let stops = barriers.iter().filter(|(b, at)| !apart_by_far(*at, near) && !own(b)).map(|(b, _)| *b);
+    for lit in light.reaches(&ring, stops) {
         for ring in mosaic.free(&lit) {
             merge(laid, Piece { ring, plane, of, seed }, lower);
         }
@@ -258,14 +321,21 @@ fn spread(
 
 /// Adds a piece to pieces that do not overlap, so that they still do not: where both want the ground the lower plane (or
 /// the higher) keeps it.
-fn merge(laid: &mut Vec<Piece>, new: Piece, lower: bool) {
+fn merge(laid: &mut Vec<(Piece, Box2)>, new: Piece, lower: bool) {
     let mut news = vec![new.ring.clone()];
-    let mut out = Vec::with_capacity(laid.len() + 1);
-    let (lo, hi) = bounds(&new.ring);
-    for old in laid.drain(..) {
-        let (a, b) = bounds(&old.ring);
-        if a.x >= hi.x || b.x <= lo.x || a.y >= hi.y || b.y <= lo.y {
-            out.push(old);
+    let at = bounds(&new.ring);
+    let boxed = |ring: Vec<Point>, of: &Piece| {
+        let at = bounds(&ring);
+        (Piece { ring, ..of.clone() }, at)
+    };
+    if laid.iter().all(|(_, old)| apart(*old, at)) {
+        laid.push((new, at));
+        return;
+    }
+    let mut out = Vec::with_capacity(laid.len() + 4);
+    for (old, old_at) in laid.drain(..) {
+        if apart(old_at, at) {
+            out.push((old, old_at));
             continue;
         }
         let mut olds = vec![old.ring.clone()];
@@ -292,9 +362,9 @@ fn merge(laid: &mut Vec<Piece>, new: Piece, lower: bool) {
             }
         }
         news = left;
-        out.extend(olds.into_iter().map(|ring| Piece { ring, ..old.clone() }));
+        out.extend(olds.into_iter().map(|ring| boxed(ring, &old)));
     }
-    out.extend(news.into_iter().map(|ring| Piece { ring, ..new.clone() }));
+    out.extend(news.into_iter().map(|ring| boxed(ring, &new)));
     *laid = out;
 }
 

@@ -7,6 +7,7 @@
 pub mod alignment;
 mod barrier;
 mod batter;
+pub mod build_flight;
 mod choose_flight;
 pub mod findings;
 mod flight;
@@ -24,6 +25,7 @@ mod ribbon;
 mod shape;
 mod shaped;
 pub mod steps;
+mod switchback;
 mod wall;
 mod whole;
 mod wish;
@@ -51,4 +53,5 @@ pub static WORKINGS: &[&Working] = &[
     &steps::FLIGHT,
     &steps::CHOOSE,
     &steps::SPLIT,
+    &build_flight::CONCRETE_FLIGHT,
 ];

@@ -286,19 +286,19 @@ fn panel(ring: Vec<(Point, Level)>, out: &mut Vec<Facet>) {
         return;
     }
     let of = |a: usize, b: usize, c: usize| Plane::through([ring[a], ring[b], ring[c]]);
-    let [p, q] = [of(0, 1, 2), of(0, 2, 3)];
-    match (p, q) {
-        (Some(plane), _) if (plane.level_at(ring[3].0) - ring[3].1).to_m().abs() < 1e-9 => {
+    match of(0, 1, 2) {
+        Some(plane) if (plane.level_at(ring[3].0) - ring[3].1).to_m().abs() < 1e-9 => {
             out.push(Facet { ring: anticlockwise(plan), plane });
         }
-        (p, q) => {
-            let mut half = |plane: Option<Plane>, k: [usize; 3]| {
-                if let Some(plane) = plane {
+        _ => {
+            // Cut along the higher diagonal, so that a ridge and not a hollow lies there: a mirrored way is cut alike.
+            let mean = |a: usize, b: usize| ring[a].1 + (ring[b].1 - ring[a].1) * 0.5;
+            let halves = if mean(0, 2) >= mean(1, 3) { [[0, 1, 2], [0, 2, 3]] } else { [[0, 1, 3], [1, 2, 3]] };
+            for k in halves {
+                if let Some(plane) = of(k[0], k[1], k[2]) {
                     out.push(Facet { ring: anticlockwise(k.map(|i| plan[i]).to_vec()), plane });
                 }
-            };
-            half(p, [0, 1, 2]);
-            half(q, [0, 2, 3]);
+            }
         }
     }
 }

@@ -13,6 +13,7 @@ use crate::findings::BATTERS_CLASH;
 use crate::index::FacetIndex;
 use crate::mosaic::Mosaic;
 use crate::profile::{Line, Scene};
+use crate::reach::Platform;
 use crate::wall::{Planned, crosses, crossing, ends_met, meetings, planned, profile};
 use crate::{Flight, GroundKind, Pad, Ramp, Shaped, Wish, batter, flight, guard, pad, ramp};
 
@@ -22,9 +23,9 @@ pub fn shape(ground: &Tin, wish: &Wish) -> Shaped {
     let pads = pad::pads(ground, wish, &mut findings);
     let walls: Vec<Planned<'_>> = planned(wish, &pads, &mut findings);
     pad::under_walls(&pads, &walls, wish, &mut findings);
-    let found = ends_met(ground, &walls, |lines| laid(ground, wish, &pads, lines, &mut vec![]));
+    let found = ends_met(ground, &walls, |lines, near| laid(ground, wish, &pads, lines, Some(near), &mut vec![]));
     let lines: Vec<Line> = found.iter().map(|f| f.line.clone()).collect();
-    let last = laid(ground, wish, &pads, &lines, &mut findings);
+    let last = laid(ground, wish, &pads, &lines, None, &mut findings);
     for (i, a) in lines.iter().enumerate() {
         for (k, b) in lines.iter().enumerate().take(i) {
             if let Some(at) = crossing(a, b) {
@@ -37,9 +38,10 @@ pub fn shape(ground: &Tin, wish: &Wish) -> Shaped {
     let scene = last.scene(ground);
     let mut profiles = vec![];
     for (w, f) in walls.iter().zip(found) {
+        let f = w.settled(ground, &last, f);
         profiles.extend(profile(w, f, &scene, &last.ramps, wish, &mut findings));
     }
-    findings.extend(guard::unheld_steps(&scene, &lines, wish));
+    findings.extend(guard::unheld_steps(&scene, &lines, &last.platforms, wish));
     findings.extend(guard::drops(&scene, &profiles, &last.flights, wish));
     Shaped {
         pads,
@@ -59,6 +61,7 @@ pub(crate) struct Laid {
     index: FacetIndex,
     flights: Vec<Flight>,
     pub ramps: Vec<Ramp>,
+    platforms: Vec<Platform>,
 }
 
 impl Laid {
@@ -67,8 +70,16 @@ impl Laid {
     }
 }
 
-/// Lays treads, ramps, pads and batters, in this order.
-fn laid(ground: &Tin, wish: &Wish, pads: &[Pad], walls: &[Line], findings: &mut Vec<Finding>) -> Laid {
+/// Lays treads, ramps, pads and batters, in this order; of the batters, where only a place is of interest, those that may
+/// reach it.
+fn laid(
+    ground: &Tin,
+    wish: &Wish,
+    pads: &[Pad],
+    walls: &[Line],
+    near: Option<(Point, Point)>,
+    findings: &mut Vec<Finding>,
+) -> Laid {
     let barriers: Vec<Barrier> = walls.iter().flat_map(|w| of_wall(&w.points)).collect();
     let with_half: Vec<(Barrier, f64)> = walls.iter().flat_map(|w| of_wall(&w.points).map(|b| (b, w.half))).collect();
     let below = |p: Point, toward: &str| -> Option<Level> {
@@ -98,6 +109,14 @@ fn laid(ground: &Tin, wish: &Wish, pads: &[Pad], walls: &[Line], findings: &mut 
         }
     }
     platforms.splice(0..0, pad::lay(pads, &barriers, &mut mosaic));
+    if let Some((lo, hi)) = near {
+        let reach = batter::WIDEST + 1.0;
+        platforms.retain(|p| {
+            let ring: Vec<Point> = p.ring.iter().map(|r| r.0).collect();
+            let (a, b) = crate::index::bounds(&ring);
+            a.x - reach < hi.x && lo.x < b.x + reach && a.y - reach < hi.y && lo.y < b.y + reach
+        });
+    }
     let mut stops = barriers;
     stops.extend(flights.iter().map(flight::foot_line));
     for (of, area) in batter::lay(ground, &platforms, &stops, &wish.batter, &mut mosaic) {
@@ -107,5 +126,5 @@ fn laid(ground: &Tin, wish: &Wish, pads: &[Pad], walls: &[Line], findings: &mut 
             findings.push(Finding::new(&BATTERS_CLASH, Place::of(&of), says));
         }
     }
-    Laid { index: mosaic.index(), mosaic, flights, ramps }
+    Laid { index: mosaic.index(), mosaic, flights, ramps, platforms }
 }

@@ -281,7 +281,11 @@ fn wanted(w: &WallWish, long: f64, pads: &[Pad]) -> Result<Wanted, String> {
 }
 
 /// Where the walls end: each in turn with the others as found so far, until none moves.
-pub(crate) fn ends_met(ground: &Tin, walls: &[Planned<'_>], lay: impl Fn(&[Line]) -> Laid) -> Vec<Found> {
+pub(crate) fn ends_met(
+    ground: &Tin,
+    walls: &[Planned<'_>],
+    lay: impl Fn(&[Line], (Point, Point)) -> Laid,
+) -> Vec<Found> {
     let mut found: Vec<Found> = walls.iter().map(|w| Found { line: w.given.clone(), stretch: None }).collect();
     let mut open = vec![true; walls.len()];
     for _ in 0..ROUNDS {
@@ -291,7 +295,11 @@ pub(crate) fn ends_met(ground: &Tin, walls: &[Planned<'_>], lay: impl Fn(&[Line]
             }
             let line = |(k, f): (usize, &Found)| if k == i { w.reaching.clone() } else { f.line.clone() };
             let lines: Vec<Line> = found.iter().enumerate().map(line).collect();
-            let met = w.met(ground, &lay(&lines));
+            if !w.fades.contains(&true) {
+                // Whether it holds anything is seen on the surface as it is in the end.
+                continue;
+            }
+            let met = w.met(ground, &lay(&lines, crate::index::bounds(&w.reaching.points)));
             let moved: Vec<Point> = [0, usize::MAX]
                 .into_iter()
                 .filter_map(|end| {
@@ -332,6 +340,11 @@ impl Planned<'_> {
         let stretch = fade(&scene, &self.reaching, (self.from, self.to), self.fades, &openings, BURIED);
         let line = stretch.map_or_else(|| self.given.clone(), |s| self.reaching.part(s.from, s.to));
         Found { line, stretch }
+    }
+
+    /// What was found, or for a wall whose ends are given what the surface says in the end: whether it holds anything.
+    pub fn settled(&self, ground: &Tin, last: &Laid, found: Found) -> Found {
+        if self.fades.contains(&true) { found } else { self.met(ground, last) }
     }
 
     /// Where the line as wished begins, along a line as built.
