@@ -106,23 +106,16 @@ fn kind(
         let n = p.ring.len();
         for i in 0..n {
             strips(p, i, &turns, &mut |ring, plane, light, seed| {
-                spread(k, Some(i), ring, plane, light, seed, barriers, mosaic, cut, &mut laid);
+                spread(ground, k, Some(i), ring, plane, light, seed, barriers, mosaic, cut, &mut laid);
             });
             if p.corner_lit[i] {
                 fan(p, i, &turns, &mut |ring, plane, light, seed| {
-                    spread(k, None, ring, plane, light, seed, barriers, mosaic, cut, &mut laid);
+                    spread(ground, k, None, ring, plane, light, seed, barriers, mosaic, cut, &mut laid);
                 });
             }
         }
     }
-    let mut pieces = vec![];
-    for (p, _) in laid {
-        let facet = Facet { ring: p.ring.clone(), plane: p.plane };
-        let parts = if cut { pieces_below(ground, &facet) } else { pieces_above(ground, &facet) };
-        pieces
-            .extend(parts.into_iter().filter(|f| area(&f.ring) > NOTHING).map(|f| Piece { ring: f.ring, ..p.clone() }));
-    }
-    hanging_together(pieces)
+    hanging_together(laid.into_iter().map(|(p, _)| p).collect())
 }
 
 /// Least and greatest coordinates.
@@ -285,9 +278,11 @@ fn fan(p: &Platform, i: usize, turns: &Bands, emit: Emit<'_>) {
     }
 }
 
-/// Takes away what barriers shade and what is taken, and merges the rest into what was laid before.
+/// Takes away what has met the ground, what barriers shade and what is taken, and merges the rest into what was laid
+/// before. Where several planes lie below the ground the lowest of them is the lowest of all, so each is cut first.
 #[allow(clippy::too_many_arguments)]
 fn spread(
+    ground: &Tin,
     of: usize,
     side: Option<usize>,
     ring: Vec<Point>,
@@ -300,21 +295,25 @@ fn spread(
     laid: &mut Vec<(Piece, Box2)>,
 ) {
     let own = |b: &Barrier| matches!(b.of, Of::Platform { platform, side: s, .. } if platform == of && Some(s) == side);
-    // Whatever shades a place lies between it and where the batter starts.
-    let (mut lo, mut hi) = bounds(&ring);
-    let starts = match seed {
-        Seed::Side(a, b) => [a, b],
-        Seed::Apex(a) => [a, a],
-    };
-    for p in starts {
-        (lo, hi) = (Point::m(lo.x.min(p.x), lo.y.min(p.y)), Point::m(hi.x.max(p.x), hi.y.max(p.y)));
-    }
-    let room = Vector::m(2.0 * MEETS, 2.0 * MEETS);
-    let near = (lo - room, hi + room);
-    let stops = barriers.iter().filter(|(b, at)| !apart_by_far(*at, near) && !own(b)).map(|(b, _)| *b);
-    for lit in light.reaches(&ring, stops) {
-        for ring in mosaic.free(&lit) {
-            merge(laid, Piece { ring, plane, of, seed }, lower);
+    let whole = Facet { ring, plane };
+    let parts = if lower { pieces_below(ground, &whole) } else { pieces_above(ground, &whole) };
+    for part in parts.into_iter().map(|f| f.ring).filter(|r| area(r) > NOTHING) {
+        // Whatever shades a place lies between it and where the batter starts.
+        let (mut lo, mut hi) = bounds(&part);
+        let starts = match seed {
+            Seed::Side(a, b) => [a, b],
+            Seed::Apex(a) => [a, a],
+        };
+        for p in starts {
+            (lo, hi) = (Point::m(lo.x.min(p.x), lo.y.min(p.y)), Point::m(hi.x.max(p.x), hi.y.max(p.y)));
+        }
+        let room = Vector::m(2.0 * MEETS, 2.0 * MEETS);
+        let near = (lo - room, hi + room);
+        let stops = barriers.iter().filter(|(b, at)| !apart_by_far(*at, near) && !own(b)).map(|(b, _)| *b);
+        for lit in light.reaches(&part, stops) {
+            for ring in mosaic.free(&lit) {
+                merge(laid, Piece { ring, plane, of, seed }, lower);
+            }
         }
     }
 }
