@@ -73,7 +73,7 @@ fn read<Q: Quantity>(value: &str) -> Result<Q, String> {
 fn points(value: &str) -> Result<Vec<Point>, String> {
     let wrong = || format!("found `{value}`, expected points such as [[\"1.0 m\", \"2.0 m\"], [\"3.0 m\", \"2.0 m\"]]");
     let numbers: Vec<&str> = value.split('"').skip(1).step_by(2).collect();
-    if numbers.len() < 4 || numbers.len() % 2 != 0 {
+    if numbers.len() < 4 || !numbers.len().is_multiple_of(2) {
         return Err(wrong());
     }
     let point = |xy: &[&str]| Ok(Point::m(read::<Length>(xy[0])?.to_m(), read::<Length>(xy[1])?.to_m()));

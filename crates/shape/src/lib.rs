@@ -15,6 +15,7 @@ mod flight_turned;
 mod gradient;
 mod guard;
 mod index;
+mod memory;
 mod mosaic;
 mod outline;
 mod pad;
@@ -33,7 +34,8 @@ mod wish;
 pub use alignment::{Alignment, AlignmentError, Bend, CHORD_ERROR, Course, Curve, Way};
 pub use findings::FINDINGS;
 pub use gradient::{GROUND_GRADIENT, Gradient, RAMP_GRADIENT, RAMP_LENGTH, gradient, ground_gradient, ramp_length};
-pub use shape::shape;
+pub use memory::Memory;
+pub use shape::{shape, shape_again};
 pub use shaped::{
     EndFound, Flight, Ground, GroundKind, Meeting, Pad, Ramp, Shaped, Station, TopLine, Tread, WallProfile,
 };

@@ -70,7 +70,7 @@ impl Ribbon {
         let mut run = 0.0;
         // From where the stretch slopes.
         let mut from = self.path[0];
-        for i in 1..n {
+        for (i, sharp) in corner.iter().enumerate().take(n).skip(1) {
             let (u, p) = (self.along(i - 1), self.path[i]);
             if i == n - 1 {
                 run += self.stretch(from, p, u)?;
@@ -79,7 +79,7 @@ impl Ribbon {
             }
             let v = self.along(i);
             let turn = math::atan2(u.cross(v), u.dot(v));
-            if !corner[i] {
+            if !sharp {
                 run += self.stretch(from, p, u)?;
                 self.sections.push(section(p, mitre(u.left(), v.left()) * self.half, run));
                 from = p;
@@ -234,7 +234,8 @@ impl Ribbon {
 
     /// The edge anticlockwise: up the right side, across the top, down the left side.
     pub fn edge(&self, foot: Level, top: Level) -> Vec<(Point, Level)> {
-        let (mut right, mut left): (Vec<(Point, Level)>, Vec<(Point, Level)>) = (vec![], vec![]);
+        let mut right: Vec<(Point, Level)> = vec![];
+        let mut left: Vec<(Point, Level)> = vec![];
         let put = |side: &mut Vec<(Point, Level)>, p: Point, z: Level| {
             if side.last().is_none_or(|(q, _)| (*q - p).length() > 1e-9) {
                 side.push((p, z));

@@ -13,6 +13,7 @@ use groundhold_surface::Tin;
 use crate::barrier::{Barrier, of_wall};
 use crate::findings::BATTERS_CLASH;
 use crate::index::FacetIndex;
+use crate::memory::Memory;
 use crate::mosaic::Mosaic;
 use crate::profile::{Line, Scene};
 use crate::reach::Platform;
@@ -21,11 +22,17 @@ use crate::{Flight, GroundKind, Pad, Ramp, Shaped, Wish, batter, flight, guard, 
 
 /// Shapes the ground. Never panics: what cannot be shaped gives a finding at `stop` and is left out.
 pub fn shape(ground: &Tin, wish: &Wish) -> Shaped {
+    shape_again(ground, wish, &mut Memory::default())
+}
+
+/// The same, bit for bit, with what an earlier call remembered: batters whose surroundings are as they were are not laid
+/// again.
+pub fn shape_again(ground: &Tin, wish: &Wish, memory: &mut Memory) -> Shaped {
     let mut findings = vec![];
     let pads = pad::pads(ground, wish, &mut findings);
     let walls: Vec<Planned<'_>> = planned(wish, &pads, &mut findings);
     pad::under_walls(&pads, &walls, wish, &mut findings);
-    let site = Site::new(ground, wish, &pads);
+    let site = Site::new(ground, wish, &pads, memory);
     let found = ends_met(ground, &walls, |lines, near| site.laid(lines, Some(near), &mut vec![]));
     let lines: Vec<Line> = found.iter().map(|f| f.line.clone()).collect();
     let last = site.laid(&lines, None, &mut findings);
@@ -86,12 +93,13 @@ struct Site<'a> {
     ramps: Vec<(Option<ramp::Laid>, Vec<Finding>)>,
     /// Flights as they were found last: walls move only where they leave their pads.
     flights: RefCell<Vec<Option<FlightFrom>>>,
+    memory: RefCell<&'a mut Memory>,
 }
 
 impl<'a> Site<'a> {
-    fn new(ground: &'a Tin, wish: &'a Wish, pads: &'a [Pad]) -> Site<'a> {
+    fn new(ground: &'a Tin, wish: &'a Wish, pads: &'a [Pad], memory: &'a mut Memory) -> Site<'a> {
         let flights = RefCell::new(vec![None; wish.flights.len()]);
-        let mut site = Site { ground, wish, pads, ramps: vec![], flights };
+        let mut site = Site { ground, wish, pads, ramps: vec![], flights, memory: RefCell::new(memory) };
         let ramp = |w: &crate::RampWish| {
             let mut findings = vec![];
             let r = ramp::ramp(w, pads, wish, |p| site.below(p, &w.toward), &mut findings);
@@ -129,7 +137,7 @@ impl<'a> Site<'a> {
     /// Lays treads, ramps, pads and batters, in this order; of the batters, where only a place is of interest, those that
     /// may reach it.
     fn laid(&self, walls: &[Line], near: Option<(Point, Point)>, findings: &mut Vec<Finding>) -> Laid {
-        let Site { ground, wish, pads, .. } = *self;
+        let (ground, wish, pads) = (self.ground, self.wish, self.pads);
         let barriers: Vec<Barrier> = walls.iter().flat_map(|w| of_wall(&w.points)).collect();
         let with_half: Vec<(Barrier, f64)> =
             walls.iter().flat_map(|w| of_wall(&w.points).map(|b| (b, w.half))).collect();
@@ -164,7 +172,8 @@ impl<'a> Site<'a> {
         }
         let mut stops = barriers;
         stops.extend(flights.iter().map(flight::foot_line));
-        for (of, area) in batter::lay(ground, &platforms, &stops, &wish.batter, &mut mosaic) {
+        let clashes = batter::lay(ground, &platforms, &stops, &wish.batter, &mut mosaic, &mut self.memory.borrow_mut());
+        for (of, area) in clashes {
             if area > 0.05 {
                 let says =
                     format!("The filled batter of {of} and a batter that is cut want the same {area:.2} m² of ground.");

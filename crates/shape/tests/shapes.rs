@@ -21,7 +21,7 @@ fn z(v: f64) -> Level {
 
 /// Ground that rises to the north through level 100 m at y = 0, over 60 m × 60 m about the origin.
 fn plane(rise: f64) -> Tin {
-    let outline = Polygon::new(vec![p(-30.0, -30.0), p(30.0, -30.0), p(30.0, 30.0), p(-30.0, 30.0)]).unwrap();
+    let outline = Polygon::new(vec![p(-30.0, -30.0), p(30.0, -30.0), p(30.0, 30.0), p(-30.0, 30.0)]).expect("a square");
     Tin::from_plane(Plane::rising(p(0.0, 0.0), z(100.0), Vector::m(0.0, 1.0), Slope::ratio(rise)), &outline)
 }
 fn wish() -> Wish {
@@ -377,8 +377,10 @@ fn all(lie: impl Fn(f64, f64) -> Point, flip: bool) -> (Tin, Wish) {
     let side = |left: bool| if left != flip { Side::Left } else { Side::Right };
     let outline =
         Polygon::new([(-30.0, -30.0), (30.0, -30.0), (30.0, 30.0), (-30.0, 30.0)].map(|(x, y)| lie(x, y)).to_vec());
-    let ground =
-        Tin::from_plane(Plane::rising(lie(0.0, 0.0), z(100.0), way(0.0, 1.0), Slope::ratio(0.2)), &outline.unwrap());
+    let ground = Tin::from_plane(
+        Plane::rising(lie(0.0, 0.0), z(100.0), way(0.0, 1.0), Slope::ratio(0.2)),
+        &outline.expect("a square"),
+    );
     let mut w = wish();
     let mut terrace = pad("P1", 0.0, 0.0, 1.0, 1.0, 100.1);
     terrace.corners = vec![lie(-4.0, -2.0), lie(4.0, -2.0), lie(4.0, 2.0), lie(-4.0, 2.0)];
