@@ -19,7 +19,8 @@ fn main() {
     let read = groundhold_exchange::read_job("job.toml", text, &open);
     read.problems.iter().for_each(|p| println!("{p}"));
     let Some(job) = read.job else { return };
-    let mut times: Vec<[f64; 2]> = vec![];
+    let mut times: Vec<[f64; 3]> = vec![];
+    let mut memory = groundhold_shape::Memory::default();
     for k in 0..9 {
         let mut moved = job.clone();
         let by = f64::from(k) * 0.01;
@@ -34,7 +35,11 @@ fn main() {
         let wish = groundhold_plan::wished(&plan);
         let begun = Instant::now();
         let shaped = groundhold_shape::shape(&plan.survey.ground, &wish);
-        times.push([whole, begun.elapsed().as_secs_f64() * 1e3]);
+        let alone = begun.elapsed().as_secs_f64() * 1e3;
+        let begun = Instant::now();
+        let again = groundhold_shape::shape_again(&plan.survey.ground, &wish, &mut memory);
+        times.push([whole, alone, begun.elapsed().as_secs_f64() * 1e3]);
+        assert!(again == shaped, "shape with a memory gives something else");
         std::hint::black_box(shaped.walls.iter().map(|w| w.length).sum::<Length>());
         if k == 0 {
             println!("{} pieces of finished ground, {} findings", shaped.grounds.len(), plan.findings.len());
@@ -43,7 +48,9 @@ fn main() {
             }
         }
     }
-    for (k, what) in ["plan with one point of W1 moved", "shape alone"].iter().enumerate() {
+    for (k, what) in
+        ["plan with one point of W1 moved", "shape alone", "shape with its memory of the drag"].iter().enumerate()
+    {
         let mut t: Vec<f64> = times.iter().map(|t| t[k]).collect();
         t.sort_by(f64::total_cmp);
         println!("{what:<40} {:8.2} ms", t[t.len() / 2]);

@@ -10,6 +10,7 @@ use groundhold_surface::{Facet, Plane, Tin, clip_convex, clip_half, pieces_above
 
 use crate::barrier::{Barrier, Light, MEETS, NOTHING, Of, take_away};
 use crate::index::{FacetIndex, bounds};
+use crate::memory::{self, Around, Laid, Memory};
 use crate::mosaic::Mosaic;
 use crate::outline::{anticlockwise, area};
 use crate::reach::Platform;
@@ -22,15 +23,17 @@ const PER_QUARTER: f64 = 4.0;
 
 /// Where a batter starts.
 #[derive(Debug, Clone, Copy)]
-enum Seed {
+pub(crate) enum Seed {
     Side(Point, Point),
     Apex(Point),
 }
 
+/// A piece of a batter.
 #[derive(Debug, Clone)]
-struct Piece {
+pub(crate) struct Piece {
     ring: Vec<Point>,
     plane: Plane,
+    /// Its platform.
     of: usize,
     seed: Seed,
 }
@@ -45,8 +48,59 @@ pub(crate) fn lay(
     barriers: &[Barrier],
     batter: &Batter,
     mosaic: &mut Mosaic,
+    memory: &mut Memory,
 ) -> Clashes {
-    let mut all = barriers.to_vec();
+    memory.about(ground, batter);
+    let (mut cut, mut fill): (Vec<Piece>, Vec<Piece>) = (vec![], vec![]);
+    let mut clashes: Clashes = vec![];
+    let reach: Vec<Box2> = platforms.iter().map(|p| reach(ground, p, batter)).collect();
+    for group in memory::groups(&reach) {
+        let around = memory::around(&group, platforms, &reach, barriers, mosaic);
+        let laid = memory.recall(&around).unwrap_or_else(|| {
+            let laid = together(ground, &around, batter);
+            memory.keep(around, &laid);
+            laid
+        });
+        let named = |p: Piece| Piece { of: group[p.of], ..p };
+        cut.extend(laid.cut.into_iter().map(named));
+        fill.extend(laid.fill.into_iter().map(named));
+        clashes.extend(laid.clashes);
+    }
+    // In the order of the platforms, whatever groups they were laid in.
+    cut.sort_by_key(|p| p.of);
+    fill.sort_by_key(|p| p.of);
+    for p in cut.into_iter().chain(fill) {
+        let facet = Facet { ring: p.ring, plane: p.plane };
+        mosaic.put(Ground { facet, of: platforms[p.of].of.clone(), kind: GroundKind::Batter });
+    }
+    clashes
+}
+
+/// How far the batters of a platform may reach.
+fn reach(ground: &Tin, p: &Platform, batter: &Batter) -> Box2 {
+    let own = p.batter.as_ref().unwrap_or(batter);
+    let mut reached: Vec<Point> = p.ring.iter().map(|r| r.0).collect();
+    for (slope, sign) in [(own.cut.to_ratio(), 1.0), (own.fill.to_ratio(), -1.0)] {
+        if !(slope > 0.0 && slope.is_finite()) {
+            continue;
+        }
+        let bands = Bands::new(slope.max(0.01) * sign, own.bench);
+        for i in 0..p.ring.len() {
+            for from in [From::side(p, i, bands.slope), From::corner(p, i, bands.slope)] {
+                if let Some(b) = bands.up_to_ground(ground, &from) {
+                    let (lo, hi) = from.reached(b.far() + ROOM);
+                    reached.extend([lo, hi]);
+                }
+            }
+        }
+    }
+    bounds(&reached)
+}
+
+/// The batters of platforms that may reach each other.
+fn together(ground: &Tin, around: &Around, batter: &Batter) -> Laid {
+    let platforms = &around.platforms;
+    let mut all = around.barriers.clone();
     for (k, p) in platforms.iter().enumerate() {
         let sides = p.ring.len();
         all.extend((0..sides).map(|i| {
@@ -54,11 +108,11 @@ pub(crate) fn lay(
             Barrier { a, b, of: Of::Platform { platform: k, side: i, sides } }
         }));
     }
-    let cut = kind(ground, platforms, &all, batter, true, mosaic);
-    let fill = kind(ground, platforms, &all, batter, false, mosaic);
+    let taken = Taken::new(&around.taken);
+    let cut = kind(ground, platforms, &all, batter, true, &taken);
+    let fill = kind(ground, platforms, &all, batter, false, &taken);
     let index = FacetIndex::new(cut.iter().map(|p| p.ring.as_slice()));
-    let mut clashes: Clashes = vec![];
-    let mut filled = vec![];
+    let mut laid = Laid::default();
     for piece in fill {
         let (lo, hi) = bounds(&piece.ring);
         let mut rest = vec![piece.ring.clone()];
@@ -68,18 +122,36 @@ pub(crate) fn lay(
         let lost = area(&piece.ring) - rest.iter().map(|r| area(r)).sum::<f64>();
         if lost > 1e-6 {
             let of = &platforms[piece.of].of;
-            match clashes.iter_mut().find(|(id, _)| id == of) {
+            match laid.clashes.iter_mut().find(|(id, _)| id == of) {
                 Some((_, sum)) => *sum += lost,
-                None => clashes.push((of.clone(), lost)),
+                None => laid.clashes.push((of.clone(), lost)),
             }
         }
-        filled.extend(rest.into_iter().map(|ring| Piece { ring, ..piece.clone() }));
+        laid.fill.extend(rest.into_iter().map(|ring| Piece { ring, ..piece.clone() }));
     }
-    for p in cut.into_iter().chain(filled) {
-        let facet = Facet { ring: p.ring, plane: p.plane };
-        mosaic.put(Ground { facet, of: platforms[p.of].of.clone(), kind: GroundKind::Batter });
+    laid.cut = cut;
+    laid
+}
+
+/// Ground that is taken, with an index.
+struct Taken<'a> {
+    rings: &'a [Vec<Point>],
+    index: FacetIndex,
+}
+
+impl<'a> Taken<'a> {
+    fn new(rings: &'a [Vec<Point>]) -> Taken<'a> {
+        Taken { rings, index: FacetIndex::new(rings.iter().map(Vec::as_slice)) }
     }
-    clashes
+    /// The parts of a convex ring that nothing covers.
+    fn free(&self, ring: &[Point]) -> Vec<Vec<Point>> {
+        let (lo, hi) = bounds(ring);
+        let mut pieces = vec![ring.to_vec()];
+        for i in self.index.touching(lo, hi) {
+            pieces = take_away(pieces, &self.rings[i]);
+        }
+        pieces
+    }
 }
 
 /// All batters that are cut, or all that are filled.
@@ -89,9 +161,11 @@ fn kind(
     barriers: &[Barrier],
     batter: &Batter,
     cut: bool,
-    mosaic: &Mosaic,
+    taken: &Taken<'_>,
 ) -> Vec<Piece> {
-    let mut laid: Vec<Piece> = vec![];
+    let mut laid: Vec<(Piece, Box2)> = vec![];
+    let barriers: Vec<(Barrier, Box2)> = barriers.iter().map(|b| (*b, bounds(&[b.a, b.b]))).collect();
+    let barriers = &barriers;
     for (k, p) in platforms.iter().enumerate() {
         let batter = p.batter.as_ref().unwrap_or(batter);
         let slope = if cut { batter.cut } else { batter.fill }.to_ratio();
@@ -99,32 +173,44 @@ fn kind(
             continue;
         }
         let slope = slope.max(0.01);
-        let turns = Bands::new(if cut { slope } else { -slope }, batter.bench);
+        let whole = Bands::new(if cut { slope } else { -slope }, batter.bench);
         let n = p.ring.len();
         for i in 0..n {
-            strips(p, i, &turns, &mut |ring, plane, light, seed| {
-                spread(k, Some(i), ring, plane, light, seed, barriers, mosaic, cut, &mut laid);
-            });
-            if p.corner_lit[i] {
+            if let Some(turns) = whole.up_to_ground(ground, &From::side(p, i, whole.slope)) {
+                strips(p, i, &turns, &mut |ring, plane, light, seed| {
+                    spread(ground, k, Some(i), ring, plane, light, seed, barriers, taken, cut, &mut laid);
+                });
+            }
+            let turns = p.corner_lit[i].then(|| whole.up_to_ground(ground, &From::corner(p, i, whole.slope))).flatten();
+            if let Some(turns) = turns {
                 fan(p, i, &turns, &mut |ring, plane, light, seed| {
-                    spread(k, None, ring, plane, light, seed, barriers, mosaic, cut, &mut laid);
+                    spread(ground, k, None, ring, plane, light, seed, barriers, taken, cut, &mut laid);
                 });
             }
         }
     }
-    let mut pieces = vec![];
-    for p in laid {
-        let facet = Facet { ring: p.ring.clone(), plane: p.plane };
-        let parts = if cut { pieces_below(ground, &facet) } else { pieces_above(ground, &facet) };
-        pieces
-            .extend(parts.into_iter().filter(|f| area(&f.ring) > NOTHING).map(|f| Piece { ring: f.ring, ..p.clone() }));
-    }
-    hanging_together(pieces)
+    hanging_together(laid.into_iter().map(|(p, _)| p).collect())
+}
+
+/// Least and greatest coordinates.
+type Box2 = (Point, Point);
+
+/// A batter is laid this much farther than to where it has certainly met the ground, metres.
+const ROOM: f64 = 0.01;
+
+/// Farther apart than touching.
+fn apart_by_far((a, b): Box2, (lo, hi): Box2) -> bool {
+    a.x > hi.x || b.x < lo.x || a.y > hi.y || b.y < lo.y
+}
+
+fn apart((a, b): Box2, (lo, hi): Box2) -> bool {
+    a.x >= hi.x || b.x <= lo.x || a.y >= hi.y || b.y <= lo.y
 }
 
 type Emit<'a> = &'a mut dyn FnMut(Vec<Point>, Plane, Light, Seed);
 
 /// A batter straight out of its edge: bands of slope and bench.
+#[derive(Debug, Clone)]
 struct Bands {
     /// Slope of the batter, falling negative.
     slope: f64,
@@ -151,12 +237,79 @@ impl Bands {
         }
         Bands { slope, bands, bench: fall * slope.signum() }
     }
+    /// Cut off where it has certainly met the ground: within reach no ground lies farther above the lowest place of the
+    /// edge that it starts from (below the highest in fill). Nothing where it would not leave the edge at all.
+    fn up_to_ground(&self, ground: &Tin, from: &From) -> Option<Bands> {
+        // Twice: what lies beyond the reach that was found first need not be looked at.
+        let first = self.within(WIDEST, ground, from)?;
+        first.within(first.far() + ROOM, ground, from)
+    }
+
+    /// How far out it goes.
+    fn far(&self) -> f64 {
+        self.bands.last().map_or(0.0, |b| b.1)
+    }
+
+    fn within(&self, room: f64, ground: &Tin, from: &From) -> Option<Bands> {
+        let (lo, hi) = from.reached(room);
+        let sign = self.slope.signum();
+        let high = |z: Level| z.to_m() * sign;
+        let corners = ground.triangles_touching(lo, hi).into_iter().flat_map(|t| ground.triangles()[t]);
+        let most = corners.map(|i| high(ground.points()[i].level)).fold(f64::NEG_INFINITY, f64::max);
+        let above = most - from.edge.iter().map(|r| high(r.1)).fold(f64::INFINITY, f64::min);
+        if above <= 0.0 {
+            return None;
+        }
+        let (mut kept, mut risen) = (vec![], 0.0);
+        for (near, far, flat) in &self.bands {
+            let climbs = if *flat { self.bench.abs() } else { from.steep };
+            let met = if climbs > 0.0 { near + (above - risen) / climbs + ROOM } else { *far };
+            kept.push((*near, far.min(met), *flat));
+            risen += climbs * (far - near);
+            if risen > above {
+                break;
+            }
+        }
+        Some(Bands { bands: kept, ..*self })
+    }
+
     /// Rise from the edge to a distance out of it, where the batter itself rises by `steep` per metre.
     fn rise(&self, out: f64, steep: f64) -> f64 {
         let part = |(from, to, flat): &(f64, f64, bool)| {
             (out.min(*to) - from).max(0.0) * if *flat { self.bench } else { steep }
         };
         self.bands.iter().map(part).sum()
+    }
+}
+
+/// Where part of a batter starts: from a side, or from a corner like a fan.
+struct From {
+    edge: Vec<(Point, Level)>,
+    /// Out of a side; in all directions from a corner.
+    out: Option<Vector>,
+    /// It climbs no less steeply than this straight out.
+    steep: f64,
+}
+
+impl From {
+    fn side(p: &Platform, i: usize, slope: f64) -> From {
+        let steep = straight_out(slope, rise_along(p, i)).abs();
+        From { edge: p.side(i).to_vec(), out: Some(p.out(i)), steep }
+    }
+    fn corner(p: &Platform, i: usize, slope: f64) -> From {
+        let n = p.ring.len();
+        let steep = |k: usize| straight_out(slope, rise_along(p, k % n)).abs();
+        From { edge: vec![p.ring[i]], out: None, steep: steep(i).min(steep(i + n - 1)) }
+    }
+    /// What lies no farther out than this.
+    fn reached(&self, far: f64) -> Box2 {
+        let mut all: Vec<Point> = self.edge.iter().map(|e| e.0).collect();
+        let edge = all.clone();
+        match self.out {
+            Some(out) => all.extend(edge.iter().map(|p| *p + out * far)),
+            None => all.extend(edge.iter().flat_map(|p| [*p + Vector::m(far, far), *p - Vector::m(far, far)])),
+        }
+        bounds(&all)
     }
 }
 
@@ -234,38 +387,63 @@ fn fan(p: &Platform, i: usize, turns: &Bands, emit: Emit<'_>) {
     }
 }
 
-/// Takes away what barriers shade and what is taken, and merges the rest into what was laid before.
+/// Takes away what has met the ground, what barriers shade and what is taken, and merges the rest into what was laid
+/// before. Where several planes lie below the ground the lowest of them is the lowest of all, so each is cut first.
 #[allow(clippy::too_many_arguments)]
 fn spread(
+    ground: &Tin,
     of: usize,
     side: Option<usize>,
     ring: Vec<Point>,
     plane: Plane,
     light: Light,
     seed: Seed,
-    barriers: &[Barrier],
-    mosaic: &Mosaic,
+    barriers: &[(Barrier, Box2)],
+    taken: &Taken<'_>,
     lower: bool,
-    laid: &mut Vec<Piece>,
+    laid: &mut Vec<(Piece, Box2)>,
 ) {
     let own = |b: &Barrier| matches!(b.of, Of::Platform { platform, side: s, .. } if platform == of && Some(s) == side);
-    for lit in light.reaches(&ring, barriers.iter().filter(|b| !own(b)).copied()) {
-        for ring in mosaic.free(&lit) {
-            merge(laid, Piece { ring, plane, of, seed }, lower);
+    let whole = Facet { ring, plane };
+    let parts = if lower { pieces_below(ground, &whole) } else { pieces_above(ground, &whole) };
+    for part in parts.into_iter().map(|f| f.ring).filter(|r| area(r) > NOTHING) {
+        // Whatever shades a place lies between it and where the batter starts.
+        let (mut lo, mut hi) = bounds(&part);
+        let starts = match seed {
+            Seed::Side(a, b) => [a, b],
+            Seed::Apex(a) => [a, a],
+        };
+        for p in starts {
+            (lo, hi) = (Point::m(lo.x.min(p.x), lo.y.min(p.y)), Point::m(hi.x.max(p.x), hi.y.max(p.y)));
+        }
+        let room = Vector::m(2.0 * MEETS, 2.0 * MEETS);
+        let near = (lo - room, hi + room);
+        let stops = barriers.iter().filter(|(b, at)| !apart_by_far(*at, near) && !own(b)).map(|(b, _)| *b);
+        for lit in light.reaches(&part, stops) {
+            for ring in taken.free(&lit) {
+                merge(laid, Piece { ring, plane, of, seed }, lower);
+            }
         }
     }
 }
 
 /// Adds a piece to pieces that do not overlap, so that they still do not: where both want the ground the lower plane (or
 /// the higher) keeps it.
-fn merge(laid: &mut Vec<Piece>, new: Piece, lower: bool) {
+fn merge(laid: &mut Vec<(Piece, Box2)>, new: Piece, lower: bool) {
     let mut news = vec![new.ring.clone()];
-    let mut out = Vec::with_capacity(laid.len() + 1);
-    let (lo, hi) = bounds(&new.ring);
-    for old in laid.drain(..) {
-        let (a, b) = bounds(&old.ring);
-        if a.x >= hi.x || b.x <= lo.x || a.y >= hi.y || b.y <= lo.y {
-            out.push(old);
+    let at = bounds(&new.ring);
+    let boxed = |ring: Vec<Point>, of: &Piece| {
+        let at = bounds(&ring);
+        (Piece { ring, ..of.clone() }, at)
+    };
+    if laid.iter().all(|(_, old)| apart(*old, at)) {
+        laid.push((new, at));
+        return;
+    }
+    let mut out = Vec::with_capacity(laid.len() + 4);
+    for (old, old_at) in laid.drain(..) {
+        if apart(old_at, at) {
+            out.push((old, old_at));
             continue;
         }
         let mut olds = vec![old.ring.clone()];
@@ -292,9 +470,9 @@ fn merge(laid: &mut Vec<Piece>, new: Piece, lower: bool) {
             }
         }
         news = left;
-        out.extend(olds.into_iter().map(|ring| Piece { ring, ..old.clone() }));
+        out.extend(olds.into_iter().map(|ring| boxed(ring, &old)));
     }
-    out.extend(news.into_iter().map(|ring| Piece { ring, ..new.clone() }));
+    out.extend(news.into_iter().map(|ring| boxed(ring, &new)));
     *laid = out;
 }
 

@@ -26,6 +26,7 @@ const EQUAL: Length = Length::mm(5.0);
 const FAR_OUT: f64 = 0.25;
 
 /// Where a flight meets its pad.
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Head {
     pub top: Point,
     /// On the pad's edge, square behind `top`.
@@ -57,6 +58,14 @@ pub(crate) fn flight(
             findings.push(Finding::new(&FLIGHT_CANNOT_BE_SHAPED, Place::of(&w.id), format!("{}: {why}.", w.id)));
             None
         }
+    }
+}
+
+/// Where a flight leaves its pad.
+pub(crate) fn leaves(w: &FlightWish, pads: &[Pad], walls: &[(Barrier, f64)]) -> Result<Head, String> {
+    match w.turns.first() {
+        Some(first) => head(&FlightWish { bottom: *first, ..w.clone() }, pads, walls),
+        None => head(w, pads, walls),
     }
 }
 

@@ -29,6 +29,16 @@ struct Leg {
     long: f64,
 }
 
+/// Steps that were found.
+struct Found {
+    fits: bool,
+    amount: f64,
+    order: (i64, f64),
+    in_last: usize,
+    going: f64,
+    foot: Level,
+}
+
 /// Treads of a stretch for a going: how many, and whether a riser stands at its top.
 fn treads_in(long: f64, going: f64, first: bool) -> (usize, bool) {
     let treads = ((long + 1e-9) / going).floor() as usize;
@@ -37,7 +47,6 @@ fn treads_in(long: f64, going: f64, first: bool) -> (usize, bool) {
 }
 
 /// A count of risers that was tried: whether it fits, by how much not, its order among equals, risers, going, foot.
-type Tried = (bool, f64, (i64, f64), usize, f64, Level);
 
 pub(crate) fn turned(
     w: &FlightWish,
@@ -60,7 +69,7 @@ pub(crate) fn turned(
     let (legs, last) = legs(w, top, h.outward, half)?;
     let limits = StepLimitsMm::from(&wish.limits.steps);
     let ground = |x: f64| below(last.from + last.way * x.max(0.002));
-    let mut best: Option<Tried> = None;
+    let mut best: Option<Found> = None;
     for going in goings(w.going, &limits) {
         let g = going / 1000.0;
         let above: usize = legs
@@ -80,16 +89,17 @@ pub(crate) fn turned(
             let riser = rise / (above + n) as f64;
             let out = limits.check(riser, going, above + n);
             let order = rank(riser, going);
-            let better = best.as_ref().is_none_or(|b| match (out.fits(), b.0) {
-                (true, true) => order.0 < b.2.0 || (order.0 == b.2.0 && order.1 < b.2.1),
-                (fits, had) => fits && !had || fits == had && out.amount() < b.1,
+            let better = best.as_ref().is_none_or(|b| match (out.fits(), b.fits) {
+                (true, true) => order.0 < b.order.0 || (order.0 == b.order.0 && order.1 < b.order.1),
+                (fits, had) => fits && !had || fits == had && out.amount() < b.amount,
             });
             if better {
-                best = Some((out.fits(), out.amount(), order, n, g, z));
+                best = Some(Found { fits: out.fits(), amount: out.amount(), order, in_last: n, going: g, foot: z });
             }
         }
     }
-    let (fits, _, _, n, g, foot) = best.ok_or("the ground at its foot is nowhere lower than the pad")?;
+    let Found { fits, in_last: n, going: g, foot, .. } =
+        best.ok_or("the ground at its foot is nowhere lower than the pad")?;
     let f = build(w, top, h.level, &legs, &last, n, g, foot)?;
     if !fits {
         let says = format!(

@@ -1,12 +1,13 @@
 //! Where does a step in the ground stand that nothing holds, and where may people fall?
 
-use groundhold_finding::{Finding, Kind, Place};
-use groundhold_quantity::{Length, Point, distance_to_segment};
+use groundhold_finding::{Adjust, Finding, Kind, Place, Remedy};
+use groundhold_quantity::{Length, Point, Slope, distance_to_segment, nearest_on_segment};
 
 use crate::findings::{BATTER_NO_DAYLIGHT, DROP_WITHOUT_GUARD, STEP_UNHELD};
 use crate::outline::outward;
 use crate::profile::{Line, Scene};
-use crate::{Flight, GroundKind, WallProfile, Wish};
+use crate::reach::Platform;
+use crate::{Batter, Flight, GroundKind, WallProfile, Wish};
 
 /// A step lower than this is an edge, not a step (ours).
 const STEP_LEAST: Length = Length::mm(50.0);
@@ -25,7 +26,7 @@ struct Worst {
 }
 
 /// Steps at the borders of pads, ramps and batters that neither a wall nor a batter holds.
-pub(crate) fn unheld_steps(scene: &Scene<'_>, walls: &[Line], wish: &Wish) -> Vec<Finding> {
+pub(crate) fn unheld_steps(scene: &Scene<'_>, walls: &[Line], platforms: &[Platform], wish: &Wish) -> Vec<Finding> {
     let mut worst: Vec<Worst> = vec![];
     for g in scene.grounds.iter().filter(|g| g.kind != GroundKind::Tread) {
         let ring = &g.facet.ring;
@@ -49,7 +50,18 @@ pub(crate) fn unheld_steps(scene: &Scene<'_>, walls: &[Line], wish: &Wish) -> Ve
             }
         }
     }
-    worst.iter().flat_map(|w| say(w, wish)).collect()
+    worst
+        .iter()
+        .flat_map(|w| {
+            let mut said = say(w, wish);
+            if w.kind == &BATTER_NO_DAYLIGHT
+                && let Some(first) = said.first_mut()
+            {
+                first.remedies.extend(daylight(w, scene, platforms, wish));
+            }
+            said
+        })
+        .collect()
 }
 
 /// Places along a border, away from its ends.
@@ -69,6 +81,69 @@ fn note(worst: &mut Vec<Worst>, new: Worst) {
         Some(_) => {}
         None => worst.push(new),
     }
+}
+
+/// Steeper than this no batter is proposed (ours: it stands in rock, not in soil).
+const STEEPEST: f64 = 2.0;
+
+/// What would let a batter reach the ground: the gentlest slope that meets it within its width, and the lowest wall at
+/// its edge with which the wished slope does. Both are exact: along a section the ground is straight between its corners,
+/// so the least of both lies at one of them.
+fn daylight(w: &Worst, scene: &Scene<'_>, platforms: &[Platform], wish: &Wish) -> Vec<Remedy> {
+    let edges = platforms.iter().filter(|p| p.of == w.of).flat_map(|p| {
+        (0..p.ring.len()).map(move |i| {
+            let [(a, za), (b, zb)] = p.side(i);
+            let (q, t) = nearest_on_segment(w.at, a, b);
+            (q, za + (zb - za) * t, p.batter)
+        })
+    });
+    let far = |q: &(Point, groundhold_quantity::Level, Option<Batter>)| (w.at - q.0).length();
+    let Some((edge, z, own)) = edges.min_by(|a, b| far(a).total_cmp(&far(b))) else { return vec![] };
+    let out = (w.at - edge).unit();
+    if out.length() < 0.5 {
+        return vec![];
+    }
+    let cut = scene.existing.level_at(w.at).is_some_and(|g| g > z);
+    let batter = own.unwrap_or(wish.batter);
+    let slope = if cut { batter.cut } else { batter.fill }.to_ratio();
+    // How far the ground lies above the edge (below it in fill), by distance out of the edge.
+    let ground: Vec<(f64, f64)> = scene
+        .existing
+        .section(&[edge, edge + out * crate::batter::WIDEST])
+        .iter()
+        .filter_map(|s| Some((s.chainage.to_m(), (s.level? - z).to_m() * if cut { 1.0 } else { -1.0 })))
+        .filter(|(x, _)| *x > 0.05)
+        .collect();
+    let least = |f: &dyn Fn(&(f64, f64)) -> f64| ground.iter().map(f).fold(f64::INFINITY, f64::min);
+    let (steep, high) = (least(&|(x, h)| h / x), least(&|(x, h)| h - slope * x));
+    let u = wish.units;
+    let mut all = vec![];
+    if slope < steep && steep <= STEEPEST {
+        // Rounded up to the tenth of a per cent, so that it meets the ground.
+        let percent = (steep * 1000.0 + 1e-6).ceil() / 10.0;
+        let words = format!(
+            "A batter of {} there meets the ground within {}; whether the soil stands so steep is to be asked.",
+            u.slope(Slope::percent(percent)),
+            u.run(Length::m(crate::batter::WIDEST))
+        );
+        all.push(if own.is_some() {
+            Remedy::theirs(words)
+        } else {
+            let field = if cut { "batter.cut" } else { "batter.fill" };
+            let change = Adjust { element: "shape".into(), field: field.into(), value: format!("{percent:.1} %") };
+            Remedy::ours(words, vec![change])
+        });
+    }
+    if high.is_finite() && high > 0.0 {
+        let high = Length::mm((high * 1000.0).ceil());
+        all.push(Remedy::theirs(format!(
+            "A wall at the edge of {} that holds {} there lets the batter of {} reach the ground.",
+            w.of,
+            u.length(high),
+            u.slope(Slope::ratio(slope))
+        )));
+    }
+    all
 }
 
 fn say(w: &Worst, wish: &Wish) -> Vec<Finding> {

@@ -7,6 +7,7 @@
 pub mod alignment;
 mod barrier;
 mod batter;
+pub mod build_flight;
 mod choose_flight;
 pub mod findings;
 mod flight;
@@ -14,6 +15,7 @@ mod flight_turned;
 mod gradient;
 mod guard;
 mod index;
+mod memory;
 mod mosaic;
 mod outline;
 mod pad;
@@ -24,6 +26,7 @@ mod ribbon;
 mod shape;
 mod shaped;
 pub mod steps;
+mod switchback;
 mod wall;
 mod whole;
 mod wish;
@@ -31,7 +34,8 @@ mod wish;
 pub use alignment::{Alignment, AlignmentError, Bend, CHORD_ERROR, Course, Curve, Way};
 pub use findings::FINDINGS;
 pub use gradient::{GROUND_GRADIENT, Gradient, RAMP_GRADIENT, RAMP_LENGTH, gradient, ground_gradient, ramp_length};
-pub use shape::shape;
+pub use memory::Memory;
+pub use shape::{shape, shape_again};
 pub use shaped::{
     EndFound, Flight, Ground, GroundKind, Meeting, Pad, Ramp, Shaped, Station, TopLine, Tread, WallProfile,
 };
@@ -51,4 +55,5 @@ pub static WORKINGS: &[&Working] = &[
     &steps::FLIGHT,
     &steps::CHOOSE,
     &steps::SPLIT,
+    &build_flight::CONCRETE_FLIGHT,
 ];

@@ -73,9 +73,9 @@ fn pad(w: &PadWish) -> Result<Pad, String> {
     if !(0.0..=5.0).contains(&build_up.to_m()) {
         return Err(format!("its build-up is {:.3} m thick, expected 0 m to 5 m", build_up.to_m()));
     }
-    let (area, batter) = (polygon.area(), w.batter);
+    let (area, batter, bounds) = (polygon.area(), w.batter, finished.bounds());
     let corners = w.corners.clone();
-    Ok(Pad { id: w.id.clone(), area, polygon, finished, plane, curves, corners, build_up, batter })
+    Ok(Pad { id: w.id.clone(), area, polygon, finished, plane, curves, corners, build_up, batter, bounds })
 }
 
 /// Convex pieces of a polygon.

@@ -307,6 +307,7 @@ fn end_of(
 
 /// The last place that holds more than `than` between a chainage that does and one that does not, by halving.
 fn turn(scene: &Scene<'_>, line: &Line, mut holds: f64, mut not: f64, than: f64) -> f64 {
+    let start = holds;
     for _ in 0..60 {
         let middle = (holds + not) / 2.0;
         if line.spot(scene, middle).holds.is_some_and(|h| h > than) {
@@ -315,8 +316,14 @@ fn turn(scene: &Scene<'_>, line: &Line, mut holds: f64, mut not: f64, than: f64)
             not = middle;
         }
     }
-    holds
+    // Where the hold ends in a jump, as at a pad's corner, the end stands clear of it, so that rounding does not put it
+    // beyond.
+    let jumps = line.spot(scene, holds).holds.is_some_and(|h| h > HOLDS);
+    if jumps { holds + CLEAR * (start - holds).signum() } else { holds }
 }
+
+/// An end stands this far from a jump of the ground, metres.
+const CLEAR: f64 = 1e-5;
 
 /// The stations of a line; nothing for those outside the survey.
 pub(crate) fn stations(scene: &Scene<'_>, line: &Line, top: &TopLine) -> Vec<Option<Station>> {

@@ -11,6 +11,7 @@ use crate::outline::anticlockwise;
 use crate::pad::convex_pieces;
 use crate::reach::Platform;
 use crate::ribbon::Ribbon;
+use crate::switchback::switchback;
 use crate::{Alignment, Course, Pad, Ramp, RampWish, Side, Wish};
 
 /// How far a path may end short of its pad's apron, metres; it is led on straight (ours).
@@ -31,9 +32,9 @@ pub(crate) fn ramp(
     below: impl Fn(Point) -> Option<Level>,
     findings: &mut Vec<Finding>,
 ) -> Option<Laid> {
-    match shaped(w, pads, below) {
+    match shaped(w, pads, &below) {
         Ok(laid) => {
-            findings.extend(judged(w, wish, &laid.ramp));
+            findings.extend(judged(w, wish, pads, &below, &laid.ramp));
             Some(laid)
         }
         Err(why) => {
@@ -43,7 +44,7 @@ pub(crate) fn ramp(
     }
 }
 
-fn shaped(w: &RampWish, pads: &[Pad], below: impl Fn(Point) -> Option<Level>) -> Result<Laid, String> {
+fn shaped(w: &RampWish, pads: &[Pad], below: &dyn Fn(Point) -> Option<Level>) -> Result<Laid, String> {
     let pad = pads.iter().find(|p| p.id == w.toward).ok_or(format!("there is no pad {} to lead to", w.toward))?;
     let width = w.width.to_m();
     if !(0.1..=50.0).contains(&width) {
@@ -160,10 +161,25 @@ impl Laid {
     }
 }
 
-fn judged(w: &RampWish, wish: &Wish, r: &Ramp) -> Vec<Finding> {
+fn judged(w: &RampWish, wish: &Wish, pads: &[Pad], below: &dyn Fn(Point) -> Option<Level>, r: &Ramp) -> Vec<Finding> {
     let u = wish.units;
     let mut said = vec![];
-    let mut too_steep = |kind, most: Slope, whose: String| {
+    let to_and_fro = || {
+        let pad = pads.iter().find(|p| p.id == w.toward)?;
+        let s = switchback(w, pad, below)?;
+        let mm = |v: f64| format!("\"{:.3} m\"", v);
+        let path: Vec<String> = s.path.iter().map(|p| format!("[{}, {}]", mm(p.x), mm(p.y))).collect();
+        let words = format!(
+            "To and fro in {} leg{}: {} long in all, at {}.",
+            s.legs,
+            if s.legs == 1 { "" } else { "s" },
+            u.run(Length::m(s.length)),
+            u.slope(s.slope)
+        );
+        let value = format!("[{}]", path.join(", "));
+        Some(Remedy::ours(words, vec![Adjust { element: r.id.clone(), field: "path".into(), value }]))
+    };
+    let mut too_steep = |kind: &'static groundhold_finding::Kind, most: Slope, whose: String| {
         if r.gradient.to_ratio() <= most.to_ratio() + 1e-9 {
             return;
         }
@@ -185,6 +201,11 @@ fn judged(w: &RampWish, wish: &Wish, r: &Ramp) -> Vec<Finding> {
                 u.slope(most),
                 u.run(needed.run)
             )));
+        }
+        if kind == &RAMP_TOO_STEEP
+            && let Some(remedy) = to_and_fro()
+        {
+            f = f.with_remedy(remedy);
         }
         let sign = if r.rise.to_m() < 0.0 { -1.0 } else { 1.0 };
         let level = r.foot_level + r.run * (most.to_ratio() * sign);

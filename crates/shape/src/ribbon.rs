@@ -2,7 +2,7 @@
 //!
 //! The way is a row of cross-sections. Between two of them it slopes along the way; at a sharp corner it is level from
 //! where the one straight ends to where the next begins. Two sections that follow each other span one plane where their
-//! ends lie in one, else two triangles: neighbours share their whole border, so nothing gapes.
+//! ends lie in one, else triangles: neighbours share their whole border, so nothing gapes.
 
 use groundhold_quantity::{Length, Level, Point, Vector, distance, math};
 use groundhold_surface::{Facet, Plane};
@@ -276,7 +276,7 @@ fn straightened(side: Vec<(Point, Level)>) -> Vec<(Point, Level)> {
     out
 }
 
-/// One facet where the corners lie in a plane, else two triangles.
+/// One facet where the corners lie in a plane, else triangles.
 fn panel(ring: Vec<(Point, Level)>, out: &mut Vec<Facet>) {
     let plan: Vec<Point> = ring.iter().map(|r| r.0).collect();
     if area(&plan).abs() < 1e-10 {
@@ -287,19 +287,27 @@ fn panel(ring: Vec<(Point, Level)>, out: &mut Vec<Facet>) {
         return;
     }
     let of = |a: usize, b: usize, c: usize| Plane::through([ring[a], ring[b], ring[c]]);
-    let [p, q] = [of(0, 1, 2), of(0, 2, 3)];
-    match (p, q) {
-        (Some(plane), _) if (plane.level_at(ring[3].0) - ring[3].1).to_m().abs() < 1e-9 => {
+    match of(0, 1, 2) {
+        Some(plane) if (plane.level_at(ring[3].0) - ring[3].1).to_m().abs() < 1e-9 => {
             out.push(Facet { ring: anticlockwise(plan), plane });
         }
-        (p, q) => {
-            let mut half = |plane: Option<Plane>, k: [usize; 3]| {
-                if let Some(plane) = plane {
-                    out.push(Facet { ring: anticlockwise(k.map(|i| plan[i]).to_vec()), plane });
+        _ => {
+            // Cut along the higher diagonal, so that a ridge and not a hollow lies there; where neither is higher, about
+            // the middle. So a mirrored way is cut alike.
+            let mean = |a: usize, b: usize| ring[a].1 + (ring[b].1 - ring[a].1) * 0.5;
+            let over = (mean(0, 2) - mean(1, 3)).to_m();
+            let mut cut = |three: [(Point, Level); 3]| {
+                if let Some(plane) = Plane::through(three) {
+                    out.push(Facet { ring: anticlockwise(three.map(|c| c.0).to_vec()), plane });
                 }
             };
-            half(p, [0, 1, 2]);
-            half(q, [0, 2, 3]);
+            if over.abs() > 1e-9 {
+                let halves = if over > 0.0 { [[0, 1, 2], [0, 2, 3]] } else { [[0, 1, 3], [1, 2, 3]] };
+                halves.into_iter().for_each(|k| cut(k.map(|i| ring[i])));
+            } else {
+                let middle = (plan[0].towards(plan[2], 0.5).towards(plan[1].towards(plan[3], 0.5), 0.5), mean(0, 2));
+                (0..4).for_each(|i| cut([middle, ring[i], ring[(i + 1) % 4]]));
+            }
         }
     }
 }

@@ -73,6 +73,8 @@ pub struct Pad {
     pub build_up: Length,
     /// Batters from its edge, where they differ from those of the job.
     pub batter: Option<Batter>,
+    /// Least and greatest coordinates of `finished`.
+    pub(crate) bounds: (Point, Point),
 }
 
 /// A flight as shaped.

@@ -16,6 +16,8 @@ use crate::{
 const LONGEST: f64 = 5000.0;
 /// A fading wall is led on no farther than this, metres (ours).
 const REACH: f64 = 30.0;
+/// It is led on no farther than this at first: most walls meet the ground soon, and little ground need be laid to see it.
+const FIRST: f64 = 4.0;
 /// Beside an opening the batter of the ramp may bury a wall for this long without its ending there, metres (ours).
 const BURIED: f64 = 0.5;
 /// Walls are looked at again no more often than this.
@@ -33,6 +35,8 @@ pub(crate) struct Planned<'a> {
     /// Chainage along `given` of the first point of the line as wished; a return may lie before it.
     zero: f64,
     reaching: Line,
+    /// The same, led on by [`FIRST`] only.
+    nearer: Line,
     from: f64,
     to: f64,
     fades: [bool; 2],
@@ -208,16 +212,19 @@ fn plan<'a>(w: &'a WallWish, wish: &Wish, pads: &[Pad]) -> Result<Planned<'a>, S
     let given = Line::new(points.clone(), corner.clone(), faces.moved(zero), w.retains);
     let long = given.length();
     let n = points.len();
-    if fades[1] {
-        points[n - 1] = points[n - 1] + (points[n - 1] - points[n - 2]).unit() * REACH;
-    }
-    let mut from = 0.0;
-    if fades[0] {
-        points[0] = points[0] + (points[0] - points[1]).unit() * REACH;
-        from = REACH;
-    }
-    let reaching = Line::new(points, corner, faces.moved(zero + from), w.retains);
-    Ok(Planned { wish: w, top, given, zero, reaching, from, to: from + long, fades, curves: course.curves })
+    let led_on = |by: f64| {
+        let mut led = points.clone();
+        if fades[1] {
+            led[n - 1] = points[n - 1] + (points[n - 1] - points[n - 2]).unit() * by;
+        }
+        if fades[0] {
+            led[0] = points[0] + (points[0] - points[1]).unit() * by;
+        }
+        Line::new(led, corner.clone(), faces.moved(zero + if fades[0] { by } else { 0.0 }), w.retains)
+    };
+    let from = if fades[0] { REACH } else { 0.0 };
+    let (reaching, nearer) = (led_on(REACH), led_on(FIRST));
+    Ok(Planned { wish: w, top, given, zero, reaching, nearer, from, to: from + long, fades, curves: course.curves })
 }
 
 fn faces(w: &WallWish, long: f64) -> Result<Faces, String> {
@@ -281,7 +288,11 @@ fn wanted(w: &WallWish, long: f64, pads: &[Pad]) -> Result<Wanted, String> {
 }
 
 /// Where the walls end: each in turn with the others as found so far, until none moves.
-pub(crate) fn ends_met(ground: &Tin, walls: &[Planned<'_>], lay: impl Fn(&[Line]) -> Laid) -> Vec<Found> {
+pub(crate) fn ends_met(
+    ground: &Tin,
+    walls: &[Planned<'_>],
+    lay: impl Fn(&[Line], (Point, Point)) -> Laid,
+) -> Vec<Found> {
     let mut found: Vec<Found> = walls.iter().map(|w| Found { line: w.given.clone(), stretch: None }).collect();
     let mut open = vec![true; walls.len()];
     for _ in 0..ROUNDS {
@@ -289,9 +300,17 @@ pub(crate) fn ends_met(ground: &Tin, walls: &[Planned<'_>], lay: impl Fn(&[Line]
             if !std::mem::take(&mut open[i]) {
                 continue;
             }
-            let line = |(k, f): (usize, &Found)| if k == i { w.reaching.clone() } else { f.line.clone() };
-            let lines: Vec<Line> = found.iter().enumerate().map(line).collect();
-            let met = w.met(ground, &lay(&lines));
+            let with = |own: &Line| -> Vec<Line> {
+                found.iter().enumerate().map(|(k, f)| if k == i { own.clone() } else { f.line.clone() }).collect()
+            };
+            if !w.fades.contains(&true) {
+                // Whether it holds anything is seen on the surface as it is in the end.
+                continue;
+            }
+            let seen = |line: &Line| w.met(ground, &lay(&with(line), crate::index::bounds(&line.points)), line);
+            let near = seen(&w.nearer);
+            let all_met = near.stretch.is_none_or(|s| (0..2).all(|k| s.met[k] || !w.fades[k]));
+            let met = if all_met { near } else { seen(&w.reaching) };
             let moved: Vec<Point> = [0, usize::MAX]
                 .into_iter()
                 .filter_map(|end| {
@@ -326,12 +345,25 @@ impl Planned<'_> {
     }
 
     /// Where its ends meet the ground.
-    fn met(&self, ground: &Tin, laid: &Laid) -> Found {
-        let openings = openings(&self.reaching, &laid.ramps);
+    fn met(&self, ground: &Tin, laid: &Laid, led_on: &Line) -> Found {
+        let openings = openings(led_on, &laid.ramps);
         let scene = laid.scene(ground);
-        let stretch = fade(&scene, &self.reaching, (self.from, self.to), self.fades, &openings, BURIED);
+        // Chainages of the nearer line begin that much later.
+        let off = if self.fades[0] { (self.reaching.length() - led_on.length()) / self.ends_led_on() } else { 0.0 };
+        let given = (self.from - off, self.to - off);
+        let stretch = fade(&scene, led_on, given, self.fades, &openings, BURIED);
+        let stretch = stretch.map(|s| Stretch { from: s.from + off, to: s.to + off, ..s });
         let line = stretch.map_or_else(|| self.given.clone(), |s| self.reaching.part(s.from, s.to));
         Found { line, stretch }
+    }
+
+    /// What was found, or for a wall whose ends are given what the surface says in the end: whether it holds anything.
+    pub fn settled(&self, ground: &Tin, last: &Laid, found: Found) -> Found {
+        if self.fades.contains(&true) { found } else { self.met(ground, last, &self.reaching) }
+    }
+
+    fn ends_led_on(&self) -> f64 {
+        self.fades.iter().filter(|f| **f).count().max(1) as f64
     }
 
     /// Where the line as wished begins, along a line as built.

@@ -276,3 +276,22 @@ proptest! {
         prop_assert!(most(&high, 0) < most(&low, 0) + 1e-9);
     }
 }
+
+#[test]
+fn a_wall_led_on_past_a_ramp_in_a_hollow_pad_holds_ground_at_its_ends() {
+    // Found by chance: gentle ground, a pad dug in, the wall's end led on past the ramp.
+    let site = Site {
+        rise: 0.08,
+        cross: 0.0,
+        rough: 0.0,
+        which: 0,
+        level: -0.32999355840296773,
+        apron: 0.0,
+        wall_off: 0.0,
+        batter: 0.4,
+        going: None,
+    };
+    let ground = site.ground(HERE);
+    let s = shape(&ground, &site.wish(HERE));
+    holds(&site, &s, &ground).unwrap();
+}
