@@ -18,7 +18,7 @@ pub use case::*;
 pub use findings::FINDINGS;
 pub use line::{Ground, Line};
 pub use parts::*;
-pub use system::{SYSTEMS, Spec, System, hold, judge, lay_out};
+pub use system::{SYSTEMS, Spec, System, hold, hold_quick, judge, lay_out};
 pub use verdict::*;
 pub use workings::WORKINGS;
 

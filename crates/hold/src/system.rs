@@ -14,6 +14,11 @@ pub trait System {
     fn lay_out(&self, case: &WallCase) -> Result<Layout, CaseError>;
     /// Checks it.
     fn judge(&self, case: &WallCase, layout: &Layout) -> Verdict;
+    /// Checks it while a finger drags: the checks that decide, without remedies and without other methods beside them,
+    /// where the system can tell them apart.
+    fn judge_quick(&self, case: &WallCase, layout: &Layout) -> Verdict {
+        self.judge(case, layout)
+    }
 }
 
 /// A wall system with its sizes.
@@ -48,6 +53,16 @@ pub fn lay_out(case: &WallCase) -> Result<Layout, CaseError> {
 /// Checks a wall that was laid out from the same case.
 pub fn judge(case: &WallCase, layout: &Layout) -> Verdict {
     case.spec.system().judge(case, layout)
+}
+
+/// Lays a wall out and checks it while a finger drags: see [`System::judge_quick`].
+///
+/// # Errors
+/// [`CaseError`] says which value of the case cannot be built.
+pub fn hold_quick(case: &WallCase) -> Result<(Layout, Verdict), CaseError> {
+    let layout = lay_out(case)?;
+    let verdict = case.spec.system().judge_quick(case, &layout);
+    Ok((layout, verdict))
 }
 
 /// Lays a wall out and checks it.

@@ -83,35 +83,47 @@ pub fn plan(job: &Job) -> Result<Plan, Vec<Trouble>> {
     planned(job, Pace::Whole)
 }
 
-/// Plans a job while a finger drags: as [`plan`], but slips of the bank are not searched, and cutting lists are the first
-/// good ones, not the proven best. What is shown of it must be planned in full once the finger is lifted.
+/// Plans a job while a finger drags. As [`plan`], but what is as it was in `last` is taken from there; walls that changed are
+/// checked without slips of the bank, remedies and other methods beside the deciding one; and cutting lists are the first good
+/// ones, not the proven best. What is shown of it must be planned in full once the finger is lifted.
 ///
 /// # Errors
 /// As [`plan`].
-pub fn plan_quick(job: &Job) -> Result<Plan, Vec<Trouble>> {
-    planned(job, Pace::Quick)
+pub fn plan_quick(job: &Job, last: Option<&Plan>) -> Result<Plan, Vec<Trouble>> {
+    planned(job, Pace::Quick(last))
 }
 
 /// How thoroughly it is planned.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Pace {
+#[derive(Debug, Clone, Copy)]
+enum Pace<'a> {
     Whole,
-    Quick,
+    Quick(Option<&'a Plan>),
+}
+
+impl<'a> Pace<'a> {
+    /// The survey of the last plan, if the ground was measured as it is now.
+    fn known_survey(self, job: &Job) -> Option<&'a Survey> {
+        let Pace::Quick(Some(last)) = self else { return None };
+        (last.job.measure == job.measure && last.job.record == job.record).then_some(&last.survey)
+    }
+    fn walls(self) -> Option<&'a [WallPlan]> {
+        match self {
+            Pace::Whole => None,
+            Pace::Quick(last) => Some(last.map_or(&[][..], |l| &l.walls)),
+        }
+    }
 }
 
 fn planned(job: &Job, pace: Pace) -> Result<Plan, Vec<Trouble>> {
     let chosen = chosen(job)?;
-    let survey = survey(job)?;
+    let survey = match pace.known_survey(job) {
+        Some(known) => known.clone(),
+        None => survey(job)?,
+    };
     let limits = limits(chosen.region);
     let shaped = shaped(job, &survey, chosen.factors, limits);
-    let common = Common {
-        job,
-        ground: &survey.ground,
-        shaped: &shaped,
-        soil: &chosen.soil,
-        basis: chosen.basis,
-        slips: pace == Pace::Whole,
-    };
+    let (soil, basis) = (&chosen.soil, chosen.basis);
+    let common = Common { job, ground: &survey.ground, shaped: &shaped, soil, basis, quick: pace.walls() };
     let walls = walls(&common)?;
     let drained = drainage::drained(job, &survey.ground, &walls, &chosen.soil.name)?;
     let moves = earthwork::moves(&survey.ground, &shaped);
@@ -125,7 +137,7 @@ fn planned(job: &Job, pace: Pace) -> Result<Plan, Vec<Trouble>> {
     let sources = needs::Sources { job, shaped: &shaped, walls: &walls, drained: &drained, moves: &moves, dug: &dug };
     let effort = match pace {
         Pace::Whole => order::DEFAULT_EFFORT,
-        Pace::Quick => order::Effort { nodes: 0, steps: 0 },
+        Pace::Quick(_) => order::Effort { nodes: 0, steps: 0 },
     };
     let (take_off, quote) = ordered(&sources, &programme, effort);
     let setout = setting_out::set_out(job, &survey.ground, &shaped, &walls);

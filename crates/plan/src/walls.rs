@@ -33,8 +33,9 @@ pub(crate) struct Common<'a> {
     pub shaped: &'a Shaped,
     pub soil: &'a Soil,
     pub basis: &'static Basis,
-    /// True where slips of the bank are searched.
-    pub slips: bool,
+    /// Walls of an earlier plan, while a finger drags: those of the same case are taken over as they are, the others are
+    /// checked without slips, remedies and other methods. `None` for a plan in full.
+    pub quick: Option<&'a [WallPlan]>,
 }
 
 /// Lays out and judges every wall.
@@ -48,7 +49,12 @@ pub(crate) fn walls(common: &Common) -> Result<Vec<WallPlan>, Vec<Trouble>> {
         let Some(wish) = common.job.walls.iter().find(|w| w.id == profile.id) else { continue };
         for (id, from, to) in runs(profile) {
             let Some(case) = case(common, wish, profile, &id, from, to) else { continue };
-            match hold::hold(&case) {
+            if let Some(same) = common.quick.and_then(|all| all.iter().find(|w| w.id == id && same(&w.case, &case))) {
+                plans.push(same.clone());
+                continue;
+            }
+            let held = if common.quick.is_some() { hold::hold_quick(&case) } else { hold::hold(&case) };
+            match held {
                 Ok((layout, verdict)) => {
                     plans.push(WallPlan { id, of: wish.id.clone(), case, layout, verdict });
                 }
@@ -57,6 +63,11 @@ pub(crate) fn walls(common: &Common) -> Result<Vec<WallPlan>, Vec<Trouble>> {
         }
     }
     if troubles.is_empty() { Ok(plans) } else { Err(troubles) }
+}
+
+/// True for cases that differ at most in whether slips are searched.
+fn same(known: &WallCase, now: &WallCase) -> bool {
+    *known == WallCase { search_slip: known.search_slip, ..now.clone() }
 }
 
 /// Shortest run of a wall that is built.
@@ -125,7 +136,7 @@ fn case(
         bank: bank(common, profile, from),
         water: hold::Water { drained: common.job.drain.wanted, blocked: Share::fraction(1.0) },
         basis: common.basis,
-        search_slip: common.slips,
+        search_slip: common.quick.is_none(),
         built: crate::standing::posts(common.job, id, &stations),
         refusals: vec![],
         changes: wish.changes.clone(),

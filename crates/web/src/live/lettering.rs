@@ -96,7 +96,7 @@ pub struct Placed<'a> {
 }
 
 /// Mean width of a letter over the size of the type; wide enough for the usual faces.
-const LETTER: f64 = 0.58;
+const LETTER: f64 = 0.63;
 /// Height of a line over the size of the type.
 const LINE: f64 = 1.25;
 

@@ -82,5 +82,5 @@ fn views_of(plan: &Plan, element: &str) -> Vec<(String, String)> {
     if plan.shaped.ramps.iter().any(|r| r.id == element) {
         return vec![svg(format!("Ramp {element}"), ramp_section(plan, element, 200.0, 80.0))];
     }
-    vec![svg("Section through the site".into(), site_section(plan, 220.0, 80.0))]
+    vec![svg("Section through the site".into(), site_section(plan, 140.0, 58.0))]
 }

@@ -56,7 +56,7 @@ impl Shown {
         if let (Some(job), true) = (&job, wrong.is_empty()) {
             let made = match pace {
                 Pace::Whole => plan(job),
-                Pace::Quick => plan_quick(job),
+                Pace::Quick => plan_quick(job, last.map(Arc::as_ref)),
             };
             match made {
                 Ok(p) => fresh = Some(Arc::new(p)),

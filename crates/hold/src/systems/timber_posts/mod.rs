@@ -61,4 +61,7 @@ impl System for TimberPostSpec {
     fn judge(&self, case: &WallCase, layout: &Layout) -> Verdict {
         checks::judge(case, self, layout)
     }
+    fn judge_quick(&self, case: &WallCase, layout: &Layout) -> Verdict {
+        checks::judge_quick(case, self, layout)
+    }
 }
