@@ -32,7 +32,7 @@ pub use findings::FINDINGS;
 pub use generic::*;
 pub use line::{Ground, Line};
 pub use parts::*;
-pub use system::{Entry, SYSTEM_KEYS, SYSTEMS, Spec, System, cross, hold, judge, lay_out};
+pub use system::{Entry, SYSTEM_KEYS, SYSTEMS, Spec, System, cross, hold, hold_quick, judge, lay_out};
 pub use verdict::*;
 pub use workings::WORKINGS;
 

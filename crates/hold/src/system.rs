@@ -61,6 +61,11 @@ pub trait System {
     fn lay_out(&self, case: &WallCase) -> Result<Layout, CaseError>;
     /// Checks it.
     fn judge(&self, case: &WallCase, layout: &Layout) -> Verdict;
+    /// Checks it while a finger drags: the checks that decide, without remedies and without other methods beside them,
+    /// where the system can tell them apart.
+    fn judge_quick(&self, case: &WallCase, layout: &Layout) -> Verdict {
+        self.judge(case, layout)
+    }
     /// Its checks alone, for trials: without findings and remedies, and without the slip of the bank where that is slow.
     fn checks(&self, case: &WallCase, layout: &Layout) -> Vec<Check> {
         self.judge(case, layout).checks
@@ -201,6 +206,16 @@ pub fn judge(case: &WallCase, layout: &Layout) -> Verdict {
 /// A wall that was laid out from the same case, cut across at a chainage.
 pub fn cross(case: &WallCase, layout: &Layout, chainage: Length) -> Option<Cross> {
     case.spec.system().cross(case, layout, chainage)
+}
+
+/// Lays a wall out and checks it while a finger drags: see [`System::judge_quick`].
+///
+/// # Errors
+/// [`CaseError`] says which value of the case cannot be built.
+pub fn hold_quick(case: &WallCase) -> Result<(Layout, Verdict), CaseError> {
+    let layout = lay_out(case)?;
+    let verdict = case.spec.system().judge_quick(case, &layout);
+    Ok((layout, verdict))
 }
 
 /// Lays a wall out and checks it.

@@ -48,9 +48,10 @@ impl<'a> Earlier<'a> {
         };
         self.same_site().filter(|p| same(&p.job, self.job)).map(|p| &p.shaped)
     }
-    /// The earlier wall that was laid out and judged from the very same case.
+    /// The earlier wall that was laid out and judged from the very same case, as thoroughly or more.
     pub fn wall(&self, case: &WallCase) -> Option<&'a WallPlan> {
-        self.before?.walls.iter().find(|w| w.id == case.id && w.case == *case)
+        let thorough = WallCase { search_slip: true, ..case.clone() };
+        self.before?.walls.iter().find(|w| w.id == case.id && (w.case == *case || w.case == thorough))
     }
     pub fn drained(&self, walls: &[WallPlan]) -> Option<&'a Drained> {
         let before = self.same_site().filter(|p| p.job.drain == self.job.drain && p.job.near == self.job.near)?;

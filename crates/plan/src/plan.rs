@@ -104,8 +104,9 @@ pub fn replan(before: &Plan, job: &Job) -> Result<Plan, Vec<Trouble>> {
     planned(&Earlier::of(job, before), job, Pace::Whole)
 }
 
-/// Plans a job while a finger drags: as [`plan`], but slips of the bank are not searched, and cutting lists are the first
-/// good ones, not the proven best. What is shown of it must be planned in full once the finger is lifted.
+/// Plans a job while a finger drags. As [`plan`], but walls are checked without slips of the bank, remedies and other methods
+/// beside the deciding one; and cutting lists are the first good ones, not the proven best. What is shown of it must be planned
+/// in full once the finger is lifted.
 ///
 /// # Errors
 /// As [`plan`].

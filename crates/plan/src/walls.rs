@@ -35,7 +35,7 @@ pub(crate) struct Common<'a> {
     pub basis: &'static Basis,
     /// How high water may stand behind each wall whose drain is blocked; all of it for a wall that is not named.
     pub blocked: &'a [(String, Share)],
-    /// True where slips of the bank are searched.
+    /// True where slips of the bank are searched, and remedies.
     pub slips: bool,
 }
 
@@ -54,7 +54,8 @@ pub(crate) fn walls(common: &Common, earlier: &Earlier) -> Result<Vec<WallPlan>,
                 plans.push(same.clone());
                 continue;
             }
-            match hold::hold(&case) {
+            let held = if common.slips { hold::hold(&case) } else { hold::hold_quick(&case) };
+            match held {
                 Ok((layout, verdict)) => {
                     plans.push(WallPlan { id, of: wish.id.clone(), case, layout, verdict });
                 }

@@ -27,7 +27,7 @@ pub const PHONE: Screen = Screen { name: "phone", width: 390, height: 844, touch
 /// A desk.
 pub const DESK: Screen = Screen { name: "desk", width: 1440, height: 900, touch: false };
 /// What should happen happens within this time, on a busy machine too.
-const PATIENCE: Duration = Duration::from_secs(45);
+const PATIENCE: Duration = Duration::from_secs(100);
 
 /// A tab.
 pub struct Page {

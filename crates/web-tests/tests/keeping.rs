@@ -157,7 +157,7 @@ fn a_served_job_is_shown_and_a_change_goes_back_to_its_folder() {
         fs::copy(demo.join(name), job.join(name)).unwrap();
     }
     let text = fs::read_to_string(job.join("job.toml")).unwrap();
-    let named = text.replacen("name = \"", "name = \"Served: ", 1);
+    let named = text.replacen("\"Shed terrace", "\"Served: shed terrace", 1);
     assert_ne!(named, text);
     fs::write(job.join("job.toml"), &named).unwrap();
     let served = Served::start(SERVER, Some(&job)).unwrap();

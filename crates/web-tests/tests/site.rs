@@ -16,7 +16,7 @@ fn on_site() -> (Served, Page) {
 #[test]
 fn one_thing_stands_on_the_screen_and_goes_on_when_it_is_ticked() {
     let (_served, mut page) = on_site();
-    for round in ["pegs", "posts", "cuts", "lifts"] {
+    for round in ["pegs", "posts", "cuts", "work"] {
         let key = element(&format!("round-{round}"));
         if page.count(&key).unwrap() == 0 {
             let all =
@@ -66,7 +66,7 @@ fn rock_found_in_a_hole_says_what_changes_before_it_is_written_and_can_be_taken_
     assert_eq!(page.ask(price).unwrap(), before, "nothing is changed by asking");
     page.tap(&element("find-write")).unwrap();
     page.wait_for(&element("toast")).unwrap();
-    page.tap_named("Undo").unwrap();
+    page.tap(".site [aria-label=\"Undo\"]").unwrap();
     page.wait(&format!("{price} === {before}"), "the find is taken back").unwrap();
     page.content().unwrap();
 }

@@ -17,7 +17,8 @@ self.addEventListener('install', (event) => {
   event.waitUntil((async () => {
     const { version, files } = await list();
     const cache = await caches.open(PREFIX + version);
-    const wanted = ['./', ...files.filter((f) => !/web_paper/.test(f) && !/\.(br|gz)$/.test(f) && !/sw\.js$/.test(f))];
+    // Each once: a list with the same file twice is refused as a whole.
+    const wanted = [...new Set(['./', ...files.filter((f) => !/web_paper/.test(f) && !/\.(br|gz)$/.test(f) && !/sw\.js$/.test(f))])];
     await cache.addAll(wanted.map((f) => new Request(f, { cache: 'reload' })));
     await cache.put('./kept-version', new Response(version));
     await self.skipWaiting();

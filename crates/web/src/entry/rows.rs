@@ -98,6 +98,14 @@ fn cells(text: &str) -> Vec<Vec<String>> {
     let mut chars = text.chars().peekable();
     while let Some(c) = chars.next() {
         match c {
+            // A remark is one cell, as it stands.
+            '#' if !quoted && row.is_empty() && cell.trim().is_empty() => {
+                let rest: String = std::iter::from_fn(|| chars.next_if(|c| *c != '\n')).collect();
+                cell.clear();
+                row.push(format!("#{}", rest.trim_end()));
+                chars.next();
+                rows.push(std::mem::take(&mut row));
+            }
             '"' if quoted && chars.peek() == Some(&'"') => {
                 chars.next();
                 cell.push('"');

@@ -96,7 +96,7 @@ pub struct Placed<'a> {
 }
 
 /// Mean width of a letter over the size of the type; wide enough for the usual faces.
-const LETTER: f64 = 0.58;
+const LETTER: f64 = 0.63;
 /// Height of a line over the size of the type.
 const LINE: f64 = 1.25;
 
@@ -116,7 +116,7 @@ pub fn lettered<'a>(tags: &'a [Tag], window: &Window, kept_free: &[[f64; 4]]) ->
             let wide = tag.text[..lines].iter().map(|t| t.chars().count()).max().unwrap_or(0) as f64 * size * LETTER;
             // A name at the edge stays in sight.
             let cx = if wide < window.width { x.clamp(wide / 2.0 + 4.0, window.width - wide / 2.0 - 4.0) } else { x };
-            let found = [0.0, -1.3, 1.3, -2.4, 2.4].into_iter().map(|k| y + k * size).find_map(|y| {
+            let found = [0.0, -1.3, 1.3, -2.4, 2.4, -3.6, 3.6].into_iter().map(|k| y + k * size).find_map(|y| {
                 let b = [
                     cx - wide / 2.0 - 2.0,
                     y - size,

@@ -8,6 +8,8 @@ mod ground;
 mod lettering;
 mod pen;
 mod places;
+mod relief;
+mod snap;
 mod structures;
 mod window;
 
@@ -16,6 +18,8 @@ pub use grips::{Grip, Holds, grips, moved};
 pub use ground::interval;
 pub use lettering::{Placed, Sort, Tag, lettered};
 pub use places::{bounds, place_of};
+pub use relief::{Relief, relief};
+pub use snap::{Snapped, snapped};
 pub use window::Window;
 
 use groundhold_plan::Plan;

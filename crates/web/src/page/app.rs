@@ -79,8 +79,14 @@ pub struct App {
     pub share: RwSignal<&'static str>,
     /// Metres to which a dragged point is rounded.
     pub snap: RwSignal<f64>,
+    /// Lines along which a dragged point is in line with others.
+    pub in_line: RwSignal<Vec<(Point, Point)>>,
+    /// How the phone lies, degrees forwards and sideways, once it tells.
+    pub tilt: RwSignal<Option<(f64, f64)>>,
     /// True for the ground as it was.
     pub before: RwSignal<bool>,
+    /// True for the ground in three dimensions.
+    pub relief: RwSignal<bool>,
     /// True while a finger drags something.
     pub dragging: RwSignal<bool>,
     /// True for site mode.
@@ -114,7 +120,10 @@ impl App {
             workings: RwSignal::new(vec![]),
             share: RwSignal::new("both"),
             snap: RwSignal::new(0.05),
+            in_line: RwSignal::new(vec![]),
+            tilt: RwSignal::new(None),
             before: RwSignal::new(false),
+            relief: RwSignal::new(false),
             dragging: RwSignal::new(false),
             site: RwSignal::new(false),
             costs: RwSignal::new(None),

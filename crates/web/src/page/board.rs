@@ -12,11 +12,12 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
 
 use super::patch::OnScreen;
+use super::relief::ReliefView;
 use super::staff::Staff;
 use super::{App, Tab, over};
 use crate::browser::{attribute_up, light, number_of, rect_of};
 use crate::job::Files;
-use crate::live::{Drawing, Grip, Window, bounds, draw, grips, moved, outlines};
+use crate::live::{Drawing, Grip, Holds, Snapped, Window, bounds, draw, grips, moved, outlines, snapped};
 use crate::shown::Shown;
 
 /// What the fingers are doing.
@@ -96,6 +97,7 @@ pub fn Board() -> impl IntoView {
                     <g class="other-version" inner_html=move || app.other.get().map(|p| outlines(&p)).unwrap_or_default()></g>
                 </svg>
                 <svg class="over" aria-hidden="true">
+                    <g inner_html=move || app.window.with(|w| app.in_line.with(|l| over::lines(l, w)))/>
                     <g inner_html=names/>
                     <g inner_html=signs/>
                     <g inner_html=knobs/>
@@ -104,6 +106,7 @@ pub fn Board() -> impl IntoView {
                     <svg width="116" height="12"><path class="scale-bar" fill="none" stroke="currentColor" stroke-width="2" d=move || bar().0/></svg>
                     <span>{move || bar().1}</span>
                 </div>
+                <Show when=move || app.relief.get()><ReliefView/></Show>
                 <Tools held/>
             </div>
             <Staff/>
@@ -124,10 +127,11 @@ fn Tools(held: RwSignal<Option<usize>>) -> impl IntoView {
         <div class="tools" on:pointerdown=|e| e.stop_propagation()>
             <button class="btn round" aria-label="Larger" on:click=move |_| zoom(1.5)>"+"</button>
             <button class="btn round" aria-label="Smaller" on:click=move |_| zoom(1.0 / 1.5)>"−"</button>
+            <button class="btn" data-test="relief-key" aria-pressed=move || app.relief.get().to_string() on:click=move |_| app.relief.update(|r| *r = !*r)>"3-D"</button>
             <button class="btn" data-test="fit" on:click=move |_| fit(app)>"All"</button>
             <button class="btn" aria-pressed=move || app.before.get().to_string()
                 on:click=move |_| app.before.update(|b| *b = !*b)>
-                {move || if app.before.get() { "Show after" } else { "Show before" }}
+                {move || if app.before.get() { "After" } else { "Before" }}
             </button>
         </div>
     }
@@ -288,6 +292,24 @@ fn go(app: App, hand: &Rc<RefCell<Hand>>, sight: &NodeRef<html::Div>, e: &ev::Po
     }
 }
 
+/// Within so many pixels a dragged point falls on another, or into line with it.
+const NEAR: f64 = 7.0;
+
+/// Where a dragged grip comes to lie. A side only keeps to round measures: it moves square to itself.
+fn place_of_drag(app: App, job: &groundhold_plan::job::Job, grip: &Grip, to: Point) -> Snapped {
+    let step = app.snap.get_untracked();
+    if step <= 0.0 {
+        return Snapped { at: to, with: vec![] };
+    }
+    if matches!(grip.holds, Holds::Side(_)) {
+        let by = to - grip.at;
+        let round = |v: f64| groundhold_quantity::round_to(v, step);
+        return Snapped { at: grip.at + Vector::m(round(by.x), round(by.y)), with: vec![] };
+    }
+    let reach = NEAR / app.window.with_untracked(|w| w.scale);
+    snapped(job, grip, to, reach, step)
+}
+
 /// One frame of a drag: the job with the grip where the finger is, planned and drawn.
 fn drag_frame(app: App, hand: &Rc<RefCell<Hand>>) {
     let mut h = hand.borrow_mut();
@@ -295,8 +317,10 @@ fn drag_frame(app: App, hand: &Rc<RefCell<Hand>>) {
     let Some(to) = h.wanted.take() else { return };
     let Doing::Drag { grip, files, from, .. } = &h.doing else { return };
     let Some(job) = &from.job else { return };
-    let result = moved(files, job, grip, to, app.snap.get_untracked());
+    let place = place_of_drag(app, job, grip, to);
+    let result = moved(files, job, grip, place.at, 0.0);
     drop(h);
+    app.in_line.set(place.with.iter().map(|p| (*p, place.at)).collect());
     match result {
         Ok(after) => app.preview(&after),
         Err(why) => app.say_bad(why),
@@ -333,8 +357,9 @@ fn up(app: App, hand: &Rc<RefCell<Hand>>, held: RwSignal<Option<usize>>, e: &ev:
         Doing::Drag { grip, files, from, .. } => {
             held.set(None);
             app.dragging.set(false);
+            app.in_line.set(vec![]);
             let after = match (wanted, &from.job) {
-                (Some(to), Some(job)) => moved(&files, job, &grip, to, app.snap.get_untracked()).ok(),
+                (Some(to), Some(job)) => moved(&files, job, &grip, place_of_drag(app, job, &grip, to).at, 0.0).ok(),
                 _ => None,
             };
             let after = after.unwrap_or_else(|| app.shown.with_untracked(|s| s.files.clone()));

@@ -106,6 +106,9 @@ async fn store(app: App, entries: &[Entry]) -> Result<(), String> {
     let listed = Listed { id: String::new(), title, at };
     rows.push((JOBS, id.clone(), serde_json::to_string(&listed).map_err(|e| e.to_string())?));
     db.put(&rows).await?;
+    if entries.iter().any(|e| e.n == 1) {
+        browser::ask_to_keep();
+    }
     WORD.with_borrow(|w| {
         if let Some(w) = w {
             w.say(&id);

@@ -39,6 +39,14 @@ fn LevelBook() -> impl IntoView {
     let reading = RwSignal::new(app.draft("book reading").unwrap_or_default());
     let kind = RwSignal::new(book.with_untracked(Book::next_kind));
     let wrong = RwSignal::new(String::new());
+    // The latest rows are those in sight.
+    let pages = NodeRef::<leptos::html::Div>::new();
+    Effect::new(move |_| {
+        book.track();
+        if let Some(div) = pages.get() {
+            request_animation_frame(move || div.set_scroll_top(div.scroll_height()));
+        }
+    });
     let put = move |t: String| {
         app.keep_draft("book reading", Some(&t));
         wrong.set(String::new());
@@ -82,7 +90,7 @@ fn LevelBook() -> impl IntoView {
     };
     view! {
         <section class="stack" aria-label="Level book" data-test="level-book">
-            <div class="book" tabindex="0" role="region" aria-label="Rows of the level book">{move || table(app, &book.get(), &reckoned.get())}</div>
+            <div class="book" node_ref=pages tabindex="0" role="region" aria-label="Rows of the level book">{move || table(app, &book.get(), &reckoned.get())}</div>
             {move || reckoned.with(|r| r.misclose).map(|(m, a, fine)| {
                 let word = if fine { "within" } else { "beyond" };
                 view! { <p class="small">{format!("Closes with {:.1} mm, {word} the {:.1} mm allowed.", m.to_mm(), a.to_mm())}</p> }
@@ -97,7 +105,7 @@ fn LevelBook() -> impl IntoView {
                         on:input=move |e| put(typed(&e)) on:keydown=move |e| if e.key() == "Enter" { enter(()) }/>
                     <span class="wrong" id="book-wrong" role="alert">{move || wrong.get()}</span></div>
             </div>
-            <p class="reading" aria-live="polite"><span>{move || if reading.get().is_empty() { "–".to_string() } else { reading.get() }}</span>
+            <p class="reading" aria-live="polite"><span>{move || kind.get().word()}" "{move || reading.get()}</span>
                 <span class="gives">{move || gives().map(|g| format!("▽ {g}")).unwrap_or_default()}</span></p>
             <div class="keys" role="group" aria-label="Keys">
                 {key("7")}{key("8")}{key("9")}{kind_key(Kind::Back)}

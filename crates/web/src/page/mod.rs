@@ -18,6 +18,7 @@ mod paper;
 mod patch;
 mod points;
 mod probe;
+mod relief;
 mod served;
 mod site;
 mod site_find;

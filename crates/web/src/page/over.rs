@@ -107,6 +107,17 @@ pub fn grips_svg(grips: &[Grip], held: Option<usize>, window: &Window) -> String
     out
 }
 
+/// Lines from a dragged point to those it is in line with.
+pub fn lines(all: &[(Point, Point)], window: &Window) -> String {
+    let one = |(a, b): &(Point, Point)| {
+        let ((x1, y1), (x2, y2)) = (window.pixel(*a), window.pixel(*b));
+        format!(
+            "<path class=\"snap\" d=\"M{x1:.1} {y1:.1}L{x2:.1} {y2:.1}\"/><circle class=\"snap\" cx=\"{x1:.1}\" cy=\"{y1:.1}\" r=\"5\" fill=\"none\"/>"
+        )
+    };
+    all.iter().map(one).collect()
+}
+
 /// A bar as long as a round length, at the lower edge.
 pub fn bar(window: &Window) -> (String, String) {
     let (metres, pixels) = window.bar(110.0);

@@ -67,7 +67,7 @@ pub fn Points() -> impl IntoView {
     let import = move |e: web_sys::Event| take_text_file(&e, move |name, text| import(app, &name, &text));
     view! {
         <section class="card" aria-label="Points" data-test="points">
-            <h3>"Points"</h3>
+            <h2>"Points"</h2>
             <div class="row">
                 <button class="btn" data-test="tap-point" aria-pressed=move || app.tapping.get().to_string() on:click=move |_| { app.tapping.update(|t| *t = !*t); app.share.set("both"); }>
                     {move || if app.tapping.get() { "Tap the place on the drawing …" } else { "Tap a point" }}</button>

@@ -12,6 +12,19 @@ use crate::site::{Round, Step, steps, tick, ticks};
 pub fn Site() -> impl IntoView {
     let app = App::get();
     browser::stay_awake();
+    on_cleanup(browser::let_sleep);
+    let screen = NodeRef::<leptos::html::Div>::new();
+    Effect::new(move |_| {
+        if let Some(div) = screen.get() {
+            // Without the focus a keyboard has to find its own way in; nothing else is lost.
+            let _ = div.focus();
+        }
+    });
+    let key = move |e: leptos::ev::KeyboardEvent| {
+        if e.key() == "Escape" {
+            app.site.set(false);
+        }
+    };
     let round = RwSignal::new(Round::Pegs);
     let at = RwSignal::new(None::<usize>);
     let finding = RwSignal::new(None::<String>);
@@ -39,7 +52,7 @@ pub fn Site() -> impl IntoView {
         at.set(Some(i.saturating_add_signed(by).min(n.saturating_sub(1))));
     };
     view! {
-        <div class="site" role="dialog" aria-modal="true" aria-label="On site" data-test="site">
+        <div class="site" role="dialog" aria-modal="true" aria-label="On site" data-test="site" tabindex="-1" node_ref=screen on:keydown=key>
             <header>
                 <div class="picks">{Round::ALL.map(round_key).into_iter().collect_view()}
                     <button class="pick" data-test="round-slope" aria-pressed=move || dial.get().to_string() on:click=move |_| dial.update(|d| *d = !*d)>"Slope"</button></div>
@@ -88,7 +101,7 @@ fn one(s: &Step, i: usize, n: usize) -> impl IntoView + use<> {
 /// The slope under the phone, laid on a straight edge: in degrees, as a ratio and per cent.
 #[component]
 fn Dial() -> impl IntoView {
-    let tilt = RwSignal::new(None::<(f64, f64)>);
+    let tilt = App::get().tilt;
     browser::listen_to_tilt(move |f, s| tilt.set(Some((f, s))));
     let slope = move || {
         tilt.get().map(|(f, s)| {

@@ -69,6 +69,10 @@ fn All() -> impl IntoView {
         <h2>"What is on this ground"</h2>
         <div class="picks">{picks}</div>
         <Add/>
+        <h3>"Dragged points keep to"</h3>
+        <div class="picks">{[(0.01, "1 cm"), (0.05, "5 cm"), (0.1, "10 cm"), (0.0, "nothing")].map(|(step, words)| view! {
+            <button class="pick" aria-pressed=move || (app.snap.get() == step).to_string() on:click=move |_| app.snap.set(step)>{words}</button>
+        }).into_iter().collect_view()}</div>
     }
 }
 

@@ -55,9 +55,9 @@ pub fn Views() -> impl IntoView {
     view! {
         <div class="views" data-test="views" on:click=touch>
             {move || drawn.get().into_iter().map(|(words, svg)| view! {
-                <figure class="view" tabindex="0" aria-label=words.clone()>
+                <figure class="view" aria-label=words.clone()>
                     <figcaption>{words.clone()}</figcaption>
-                    <div class="sheet" inner_html=svg></div>
+                    <div class="sheet" tabindex="0" role="region" aria-label=words.clone() inner_html=svg></div>
                 </figure>
             }).collect_view()}
         </div>
@@ -82,5 +82,5 @@ fn views_of(plan: &Plan, element: &str) -> Vec<(String, String)> {
     if plan.shaped.ramps.iter().any(|r| r.id == element) {
         return vec![svg(format!("Ramp {element}"), ramp_section(plan, element, 200.0, 80.0))];
     }
-    vec![svg("Section through the site".into(), site_section(plan, 220.0, 80.0))]
+    vec![svg("Section through the site".into(), site_section(plan, 140.0, 58.0))]
 }

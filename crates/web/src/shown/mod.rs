@@ -9,7 +9,7 @@ pub use figures::{Figure, figures, money, severities};
 use std::sync::Arc;
 
 use groundhold_plan::job::Job;
-use groundhold_plan::{Plan, Trouble, plan, plan_quick};
+use groundhold_plan::{Plan, Trouble, plan, plan_quick, replan, replan_quick};
 
 use crate::job::Files;
 
@@ -54,9 +54,11 @@ impl Shown {
         let job = read.job.map(Arc::new);
         let mut fresh = None;
         if let (Some(job), true) = (&job, wrong.is_empty()) {
-            let made = match pace {
-                Pace::Whole => plan(job),
-                Pace::Quick => plan_quick(job),
+            let made = match (pace, last) {
+                (Pace::Whole, Some(before)) => replan(before, job),
+                (Pace::Whole, None) => plan(job),
+                (Pace::Quick, Some(before)) => replan_quick(before, job),
+                (Pace::Quick, None) => plan_quick(job),
             };
             match made {
                 Ok(p) => fresh = Some(Arc::new(p)),

@@ -111,6 +111,9 @@ impl System for TimberPostSpec {
     fn judge(&self, case: &WallCase, layout: &Layout) -> Verdict {
         checks::judge(case, self, layout)
     }
+    fn judge_quick(&self, case: &WallCase, layout: &Layout) -> Verdict {
+        checks::judge_quick(case, self, layout)
+    }
     fn cross(&self, case: &WallCase, layout: &Layout, chainage: Length) -> Option<Cross> {
         cross::cross(case, self, layout, chainage)
     }

@@ -26,6 +26,15 @@ use crate::{Layout, Line, LoadCase, Post, PressurePoint, Push, Verdict, WallCase
 
 /// Everything there is to say about a wall of timber posts and boards.
 pub(crate) fn judge(case: &WallCase, spec: &TimberPostSpec, layout: &Layout) -> Verdict {
+    judged(case, spec, layout, true)
+}
+
+/// The checks that decide, without remedies and without other methods beside them.
+pub(crate) fn judge_quick(case: &WallCase, spec: &TimberPostSpec, layout: &Layout) -> Verdict {
+    judged(case, spec, layout, false)
+}
+
+fn judged(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, thorough: bool) -> Verdict {
     let mut verdict = Verdict {
         wall: case.id.clone(),
         checks: vec![],
@@ -46,6 +55,9 @@ pub(crate) fn judge(case: &WallCase, spec: &TimberPostSpec, layout: &Layout) -> 
             match embedment::checks(case, spec, &layout.bays, post, state) {
                 Ok(c) => verdict.checks.extend(c),
                 Err(why) => note(place(), why),
+            }
+            if !thorough {
+                continue;
             }
             let all = most == Some(post.number) && !loads::is_accident(case, state);
             match margins::margins(case, spec, &layout.bays, post, state, all) {
@@ -73,8 +85,8 @@ pub(crate) fn judge(case: &WallCase, spec: &TimberPostSpec, layout: &Layout) -> 
     if let Some(highest) = highest(layout) {
         show_pushes(case, highest, &mut verdict);
     }
-    verdict.findings = said::findings(case, spec, layout, &verdict);
     verdict.findings.extend(around::findings(case, spec, layout));
+    verdict.findings = said::findings(case, spec, layout, &verdict, thorough);
     verdict.findings.extend(fit::findings(case, spec, layout));
     verdict.findings.extend(refused.into_iter().map(|(why, place)| {
         Finding::new(&findings::CANNOT_CHECK, Place::on(&case.id, place), format!("A check could not be made: {why}."))

@@ -38,8 +38,15 @@ fn mend(case: &WallCase, spec: &TimberPostSpec, kinds: &[CheckKind]) -> Vec<Reme
     }
 }
 
-/// One finding per kind of failing check, with the worst place; one per refused hole; one where the drain is relied on.
-pub(crate) fn findings(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, verdict: &Verdict) -> Vec<Finding> {
+/// One finding per kind of failing check, with the worst place; one per refused hole; one where the drain is relied on. Remedies are
+/// solved for only where `mended`.
+pub(crate) fn findings(
+    case: &WallCase,
+    spec: &TimberPostSpec,
+    layout: &Layout,
+    verdict: &Verdict,
+    mended: bool,
+) -> Vec<Finding> {
     let mut all = vec![];
     let refused: Vec<&Post> = layout.posts.iter().filter(|p| fails_refused(p, verdict)).collect();
     for post in &refused {
@@ -48,12 +55,13 @@ pub(crate) fn findings(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, 
     let elsewhere = |c: &Check| refused.iter().all(|p| c.on != post_name(p.number));
     let states: Vec<LoadCase> = super::solved_states(case).collect();
     if let Some(f) = failing(case, verdict, &[CheckKind::Embedment], &findings::EMBEDMENT_SHALLOW, elsewhere) {
-        let remedies = remedies::embedment(case, spec, layout, &states);
+        let remedies = if mended { remedies::embedment(case, spec, layout, &states) } else { vec![] };
         all.push(remedies.into_iter().fold(f, Finding::with_remedy));
     }
     for (kinds, kind) in ROWS {
         if let Some(f) = failing(case, verdict, kinds, kind, |_| true) {
-            all.push(mend(case, spec, kinds).into_iter().fold(f, Finding::with_remedy));
+            let remedies = if mended { mend(case, spec, kinds) } else { vec![] };
+            all.push(remedies.into_iter().fold(f, Finding::with_remedy));
         }
     }
     all.extend(drain_relied_on(case, spec, layout, verdict));
