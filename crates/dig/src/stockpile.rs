@@ -62,16 +62,18 @@ const TRIED: f64 = 1600.0;
 /// there is no room is split into two, three and up to six smaller ones. The largest is placed first. Places are tried on
 /// a square grid, so a gap that just fits may be missed by less than its step.
 pub fn stockpile(heaps: &[(Heap, Vec<Point>)], site: &HeapSite, side: Slope, height_most: Length) -> Stockpiled {
-    let tries = places(site);
+    let mut tries = places(site);
     let mut found = Stockpiled::default();
     let mut order: Vec<&(Heap, Vec<Point>)> = heaps.iter().collect();
     order.sort_by(|a, b| b.0.volume.to_m3().total_cmp(&a.0.volume.to_m3()));
     for (whole, used) in order {
+        let far = |p: Point| used.iter().map(|u| distance(p, *u).to_m()).sum::<f64>();
+        tries.sort_by(|a, b| far(a.at).total_cmp(&far(b.at)));
         let parts = (1..=PARTS).find_map(|k| {
             let part = heap(&whole.what, whole.volume / f64::from(k), side, height_most);
             let mut standing = found.placed.clone();
             for _ in 0..k {
-                let at = nearest(&tries, site, &standing, &part, used)?;
+                let at = first(&tries, &standing, &part)?;
                 standing.push(PlacedHeap {
                     what: part.what.clone(),
                     at,
@@ -90,18 +92,29 @@ pub fn stockpile(heaps: &[(Heap, Vec<Point>)], site: &HeapSite, side: Slope, hei
     found
 }
 
-fn places(site: &HeapSite) -> Vec<Point> {
+/// A place that is tried, and the largest radius of a heap that stands there.
+struct Place {
+    at: Point,
+    room: f64,
+}
+
+fn places(site: &HeapSite) -> Vec<Place> {
     let mut all = vec![];
     let area: f64 = site.plots.iter().map(|p| p.area().to_m2()).sum();
     let step = (area / TRIED).sqrt().max(0.2);
+    let kept: Vec<(&KeepOff, [f64; 4])> = site.keep_off.iter().map(|k| (k, around(&k.points))).collect();
     for plot in &site.plots {
         let (low, high) = plot.bounds();
         let count = |d: f64| ((d / step).floor().max(0.0) as usize).min(400);
         for i in 0..=count(high.x - low.x) {
             for k in 0..=count(high.y - low.y) {
-                let p = Point::m(low.x + i as f64 * step, low.y + k as f64 * step);
-                if plot.contains(p) {
-                    all.push(p);
+                let at = Point::m(low.x + i as f64 * step, low.y + k as f64 * step);
+                if !plot.contains(at) {
+                    continue;
+                }
+                let room = room(at, gap(at, plot.corners(), true), &kept);
+                if room > 0.0 {
+                    all.push(Place { at, room });
                 }
             }
         }
@@ -109,14 +122,35 @@ fn places(site: &HeapSite) -> Vec<Point> {
     all
 }
 
-fn nearest(tries: &[Point], site: &HeapSite, standing: &[PlacedHeap], h: &Heap, used: &[Point]) -> Option<Point> {
-    let far = |p: &Point| used.iter().map(|u| distance(*p, *u).to_m()).sum::<f64>();
-    let fits = |p: &&Point| {
-        site.plots.iter().any(|plot| plot.contains(**p) && gap(**p, plot.corners(), true) >= h.radius.to_m())
-            && site.keep_off.iter().all(|k| off(**p, k) >= (h.radius + k.off).to_m())
-            && standing.iter().all(|s| distance(s.at, **p).to_m() >= (s.radius + h.radius).to_m() + BETWEEN)
-    };
-    tries.iter().filter(fits).min_by(|a, b| far(a).total_cmp(&far(b))).copied()
+/// How much of a distance to the plot's edge is left by what is kept off.
+fn room(at: Point, to_edge: f64, kept: &[(&KeepOff, [f64; 4])]) -> f64 {
+    let mut room = to_edge;
+    for (k, [west, south, east, north]) in kept {
+        if room <= 0.0 {
+            break;
+        }
+        // No nearer than the rectangle around it.
+        let (x, y) = ((west - at.x).max(at.x - east).max(0.0), (south - at.y).max(at.y - north).max(0.0));
+        let reach = room + k.off.to_m();
+        if x * x + y * y < reach * reach {
+            room = room.min(off(at, k) - k.off.to_m());
+        }
+    }
+    room
+}
+
+/// West, south, east and north ends of some points.
+fn around(points: &[Point]) -> [f64; 4] {
+    points.iter().fold([f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY], |[w, s, e, n], p| {
+        [w.min(p.x), s.min(p.y), e.max(p.x), n.max(p.y)]
+    })
+}
+
+/// The first place with room for a heap, off those that stand.
+fn first(tries: &[Place], standing: &[PlacedHeap], h: &Heap) -> Option<Point> {
+    let radius = h.radius.to_m();
+    let free = |p: Point| standing.iter().all(|s| distance(s.at, p).to_m() >= s.radius.to_m() + radius + BETWEEN);
+    tries.iter().find(|t| radius <= t.room && free(t.at)).map(|t| t.at)
 }
 
 fn off(p: Point, k: &KeepOff) -> f64 {

@@ -130,6 +130,9 @@ fn figures(plan: &Plan, pipe: &PipeRun, view: &View, top: f64, width: f64) -> Ve
     items
 }
 
+/// Pieces of pipe up to this long are fittings. Ours.
+const BEND: Length = Length::mm(250.0);
+
 fn wishes(plan: &Plan, pipe: &PipeRun, view: &View, ground: &[(f64, f64)]) -> Vec<Wish> {
     let units = plan.job.about.units;
     let mut out = vec![];
@@ -138,7 +141,8 @@ fn wishes(plan: &Plan, pipe: &PipeRun, view: &View, ground: &[(f64, f64)]) -> Ve
         let at = view.xy(n.chainage.to_m(), up.to_m());
         out.push(Wish::new(at, n.kind.words()).rank(50).clear(1.2).lean(0.0, -1.0).of("drain"));
     }
-    for r in &pipe.reaches {
+    // A piece no longer than a bend says nothing that its neighbours do not.
+    for r in pipe.reaches.iter().filter(|r| BEND < r.chainage.1 - r.chainage.0) {
         let middle = 0.5 * (r.chainage.0 + r.chainage.1).to_m();
         let near = pipe.points.windows(2).find(|w| w[1].chainage.to_m() >= middle);
         let Some(w) = near else { continue };

@@ -6,6 +6,7 @@ use groundhold_quantity::{Length, Level, Point, Quantity, RainIntensity, Share, 
 use toml_edit::{Item, Value as Toml};
 
 use crate::page::Node;
+use crate::situations;
 use crate::spelled as say;
 
 /// A list of pairs of quantities, in text: `[["5 min", "110 mm/h"], …]`.
@@ -146,6 +147,7 @@ pub(crate) fn ground_lines(g: &GroundWish) -> Lines {
         let probe = |(at, d): &(Point, Length)| format!("{{ at = {}, depth = {} }}", point(*at), say::length(*d));
         all.push(("rock", format!("[{}]", g.rock.iter().map(probe).collect::<Vec<_>>().join(", "))));
     }
+    all.extend(situations::lines(g));
     all
 }
 

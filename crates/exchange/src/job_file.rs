@@ -10,6 +10,7 @@ use toml_edit::{Document, Item};
 use crate::ground_water;
 use crate::page::{Node, Page};
 use crate::problem::Problem;
+use crate::situations;
 use crate::wall_spec;
 use crate::{bought_file, record_file, standing_file, tables};
 
@@ -317,6 +318,8 @@ fn ground(n: &Node) -> GroundWish {
         sieves: ground_water::sieves(n),
         moisture: n.quantity("moisture"),
         rock: ground_water::rock(n),
+        must_meet: situations::must_meet(n),
+        shaking: situations::shaking(n),
     }
 }
 

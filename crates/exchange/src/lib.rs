@@ -17,6 +17,7 @@ mod price_table;
 mod problem;
 mod record_file;
 mod schema;
+mod situations;
 mod spelled;
 #[cfg(feature = "spreadsheet")]
 mod spreadsheet;

@@ -3,7 +3,7 @@
 use groundhold_earth::{Basis, Soil};
 use groundhold_quantity::{Length, Level, Point, Pressure, Share, Slope, Units, Vector};
 
-use crate::Spec;
+use crate::{LoadCase, Spec};
 
 /// The ground and the wanted top at one chainage of the wall line.
 #[derive(Debug, Clone, PartialEq)]
@@ -208,6 +208,10 @@ pub struct WallCase {
     pub bank: Option<Bank>,
     /// Water.
     pub water: Water,
+    /// Situations that must be met besides every day, wind and, without a drain, water; the others are shown beside.
+    pub must_meet: Vec<LoadCase>,
+    /// How hard the ground shakes sideways, as a steady share of gravity; `None` where nobody has said.
+    pub shaking: Option<Share>,
     /// How margins are judged.
     pub basis: &'static Basis,
     /// False leaves the slip of the bank out, while a finger drags: its search costs more than all the rest.

@@ -342,6 +342,16 @@ pub static BASE_ABOVE_FROST: Kind = Kind {
     when_wrong: "A dry stone or basket wall that may move a little.",
 };
 
+/// A situation that need not be met.
+pub static SITUATION: Kind = Kind {
+    code: "H-042",
+    name: "would not hold in another situation",
+    severity: Severity::Watch,
+    why: "The job does not ask for this situation to be met, and the highest place would fail in it.",
+    source: "EN 1997-1:2004 2.2: situations that may come are looked at; which must be met is the owner's and the law's",
+    when_wrong: "That situation cannot come here.",
+};
+
 /// All kinds of finding of this crate.
 pub static FINDINGS: &[&Kind] = &[
     &EMBEDMENT_SHALLOW,
@@ -378,4 +388,5 @@ pub static FINDINGS: &[&Kind] = &[
     &BASE_ABOVE_FROST,
     &CHANGE_FITS_NOTHING,
     &BUILT_POST_SHORT,
+    &SITUATION,
 ];

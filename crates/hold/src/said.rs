@@ -1,10 +1,11 @@
 //! How is a failing check said, whatever the wall is made of?
 
-use groundhold_finding::{Finding, Kind, Place};
+use groundhold_finding::{Finding, Kind, Place, Remedy};
 use groundhold_quantity::{Length, trim};
 use groundhold_working::Unit;
 
-use crate::{Check, CheckKind, Verdict, WallCase};
+use crate::loads::beside;
+use crate::{Check, CheckKind, LoadCase, Verdict, WallCase, findings};
 
 /// Demand and capacity in words of their unit.
 fn figure(case: &WallCase, value: f64, unit: Unit) -> String {
@@ -59,4 +60,39 @@ pub(crate) fn failing(
         Some(t) => finding.with_trace(t.clone()),
         None => finding,
     })
+}
+
+/// What is said of each situation that need not be met and in which the highest place would fail.
+pub(crate) fn situations(case: &WallCase, verdict: &Verdict) -> Vec<Finding> {
+    let worst = |s: &LoadCase| {
+        let of = verdict.checks.iter().filter(|c| c.case == *s && c.utilisation > 1.0);
+        of.reduce(|a, b| if b.utilisation > a.utilisation { b } else { a })
+    };
+    beside(case).iter().filter_map(|s| Some((*s, worst(s)?))).map(|(s, c)| would_fail(case, s, c)).collect()
+}
+
+fn would_fail(case: &WallCase, state: LoadCase, worst: &Check) -> Finding {
+    let when = match state {
+        LoadCase::JustBuilt => "Just built, while its clay has not drained",
+        LoadCase::WetWinter => "In a wet winter, with some water behind it and clay softened",
+        LoadCase::MachineBehind => "With a small machine at work behind it",
+        LoadCase::Earthquake => "In the earthquake that the job tells of",
+        _ => state.words(),
+    };
+    let asked = match worst.utilisation.is_finite() {
+        true => format!("is asked {} times what it has", trim(worst.utilisation, 1)),
+        false => "has nothing against what is asked".to_string(),
+    };
+    let says = format!("{when}, {} ({}) {asked} ({}).", worst.on, worst.kind.words(), worst.method);
+    let mut f = Finding::new(&findings::SITUATION, Place::of(&case.id), says).with_utilisation(worst.utilisation);
+    f.trace = worst.traces.first().cloned();
+    if state == LoadCase::MachineBehind {
+        f.remedies
+            .push(Remedy::theirs("Machines and loaded barrows stay back from the edge by the height of the wall."));
+    }
+    f.remedies.push(Remedy::theirs(format!(
+        "Where that may come here, `must_meet = [\"{}\"]` under `[ground]` makes the plan meet it.",
+        state.key()
+    )));
+    f
 }

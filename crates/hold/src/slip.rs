@@ -28,7 +28,7 @@ pub(crate) fn checks(case: &WallCase, highest: Option<&Stand>) -> Result<(Vec<Ch
     let at = case.bank.as_ref().map_or(post.chainage, |b| b.chainage);
     let search = Search { under: Some(Point::m(post.heel.to_m(), post.bottom.to_m())), least_depth: LEAST_DEPTH };
     let (mut checks, mut circle) = (vec![], None::<SlipCircle>);
-    for state in loads::states(case).into_iter().filter(|s| *s != LoadCase::Wind) {
+    for state in loads::states(case).into_iter().filter(|s| SEARCHED.contains(s)) {
         let combination = deciding(case, state);
         let section = section(case, post, combination, state);
         let accident = loads::is_accident(case, state);
@@ -70,6 +70,9 @@ pub(crate) fn checks(case: &WallCase, highest: Option<&Stand>) -> Result<(Vec<Ch
     }
     Ok((checks, circle))
 }
+
+/// States in which the bank is searched; wind does not reach it, and the others are checked on the wall alone.
+const SEARCHED: [LoadCase; 2] = [LoadCase::Drained, LoadCase::DrainBlocked];
 
 /// The set of factors that decides over a slip: the one that weakens the soil, where the margin lies in partial factors.
 fn deciding(case: &WallCase, state: LoadCase) -> &'static Combination {

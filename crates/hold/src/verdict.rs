@@ -1,5 +1,6 @@
 //! Will the wall stand? Each check with demand, capacity and working; the margin by every method; what is wrong.
 
+use groundhold_earth::situation::{Situation, situation};
 use groundhold_finding::Finding;
 use groundhold_quantity::{Force, Length, Level, LineForce, Moment, Pressure};
 use groundhold_working::{Trace, Unit};
@@ -13,6 +14,14 @@ pub enum LoadCase {
     DrainBlocked,
     /// Earth and loads with wind on the fence.
     Wind,
+    /// Just built: clay that has not drained yet pushes and stands on its undrained strength.
+    JustBuilt,
+    /// A wet winter: some water behind a drained wall, clay softened.
+    WetWinter,
+    /// A small machine works behind the wall.
+    MachineBehind,
+    /// The ground shakes.
+    Earthquake,
 }
 
 impl LoadCase {
@@ -22,7 +31,30 @@ impl LoadCase {
             LoadCase::Drained => "drained",
             LoadCase::DrainBlocked => "drain blocked",
             LoadCase::Wind => "with wind on the fence",
+            LoadCase::JustBuilt => "just built",
+            LoadCase::WetWinter => "wet winter",
+            LoadCase::MachineBehind => "machine behind",
+            LoadCase::Earthquake => "earthquake",
         }
+    }
+    /// How a job names it.
+    pub fn key(self) -> &'static str {
+        match self {
+            LoadCase::Drained => "drained",
+            LoadCase::DrainBlocked => "drain-blocked",
+            LoadCase::Wind => "wind",
+            LoadCase::JustBuilt => "end-of-construction",
+            LoadCase::WetWinter => "wet-winter",
+            LoadCase::MachineBehind => "machine-behind",
+            LoadCase::Earthquake => "earthquake",
+        }
+    }
+    /// Those that a job may ask to be met, besides every day, wind and the drain.
+    pub const ON_REQUEST: [LoadCase; 4] =
+        [LoadCase::JustBuilt, LoadCase::WetWinter, LoadCase::MachineBehind, LoadCase::Earthquake];
+    /// What it changes against every day, where that is told as a situation.
+    pub(crate) fn situation(self) -> Option<&'static Situation> {
+        LoadCase::ON_REQUEST.contains(&self).then(|| situation(self.key())).flatten()
     }
 }
 

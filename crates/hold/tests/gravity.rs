@@ -216,6 +216,22 @@ fn worst(v: &Verdict, kind: CheckKind, state: LoadCase) -> f64 {
 const OUTSIDE: [CheckKind; 4] =
     [CheckKind::Sliding, CheckKind::Overturning, CheckKind::Eccentricity, CheckKind::Bearing];
 
+#[test]
+fn while_the_ground_shakes_the_wall_is_pushed_by_its_own_weight_too() {
+    let at = |share: f64| {
+        let mut c = straight(0.9, spec(1, 0.8));
+        c.shaking = Some(groundhold_quantity::Share::fraction(share));
+        let v = judged(&c).1;
+        let push = v.checks.iter().find(|k| k.kind == CheckKind::Sliding && k.case == LoadCase::Earthquake).unwrap();
+        let soil = v.pushes.iter().find(|p| p.governs && p.case == LoadCase::Drained).unwrap().horizontal;
+        (push.demand, soil.to_kn_per_m())
+    };
+    let ((little, soil), (much, _)) = (at(0.001), at(0.15));
+    assert!((little - soil).abs() < 0.02 * soil, "{little} {soil}");
+    // A wall of about 0.7 m² of stone is 15 kN/m; 15 % of it and the shaken soil.
+    assert!(much > 1.3 * soil + 0.15 * 10.0, "{much}");
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(48))]
 

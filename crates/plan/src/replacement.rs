@@ -201,6 +201,8 @@ fn case(
         neighbours: vec![],
         bank: None,
         water: hold::Water { drained: true, blocked: Share::fraction(1.0) },
+        must_meet: job.ground.must_meet.clone(),
+        shaking: job.ground.shaking.as_ref().map(|s| s.0),
         basis,
         search_slip: false,
         built: vec![],

@@ -144,6 +144,8 @@ fn case(
         neighbours: neighbours(common, profile, from),
         bank: bank(common, profile, from),
         water: hold::Water { drained: common.job.drain.wanted, blocked: blocked(common, &wish.id) },
+        must_meet: common.job.ground.must_meet.clone(),
+        shaking: common.job.ground.shaking.as_ref().map(|s| s.0),
         basis: common.basis,
         search_slip: common.slips,
         built: crate::standing::posts(common.job, id, &stations),

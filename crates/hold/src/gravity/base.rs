@@ -82,7 +82,7 @@ impl Asked {
             unit: self.unit,
             utilisation: over(self.demand, self.capacity),
             traces: self.traces,
-            governs: !is_accident(case, state),
+            governs: crate::loads::governs(case, state),
         }
     }
 }

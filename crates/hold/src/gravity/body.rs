@@ -88,6 +88,17 @@ impl Body {
             .filter(|m| m.force > 0.0)
             .collect()
     }
+    /// Its own weight above a height, each part with the height of its centroid above that height.
+    pub fn heights(&self, z: f64) -> Vec<(f64, f64)> {
+        let parts = self.courses.iter().filter_map(|c| c.above(z));
+        parts
+            .map(|c| {
+                let (h, a, b) = (c.height.1 - c.height.0, c.front.0 - c.back.0, c.front.1 - c.back.1);
+                let middle = if a + b > 0.0 { h / 3.0 * (a + 2.0 * b) / (a + b) } else { 0.0 };
+                (h * (a + b) / 2.0 * c.unit_weight.to_kn_per_m3(), c.height.0 - z + middle)
+            })
+            .collect()
+    }
     /// Soil that stands on it between its back and an upright plane, from a height up to the ground behind at `ground`
     /// above the underside: area and place of each part. Ground above the back's top rises with `rise` per metre.
     pub fn soil_on_back(&self, z: f64, plane: f64, ground: f64, rise: f64) -> Vec<(f64, f64)> {

@@ -10,7 +10,7 @@ use groundhold_working::Refused;
 
 use super::remedies::{self, mend};
 use super::{Gravity, base, joints, loads, seen};
-use crate::loads::{NOTHING, UNFACTORED, combinations, is_accident, states};
+use crate::loads::{NOTHING, UNFACTORED, beside, combinations, governs, in_state, is_accident, states};
 use crate::said::failing;
 use crate::stand::Stand;
 use crate::{
@@ -35,6 +35,7 @@ const ROWS: [(CheckKind, &Kind); 8] = [
 /// Base and joints of one strip in one state, each at its worst place.
 fn of_strip(case: &WallCase, wall: &dyn Gravity, strip: &Strip, state: LoadCase) -> Result<Vec<Check>, Refused> {
     let body = wall.body(strip);
+    let case = &*in_state(case, state);
     let spots = loads::spots(case, strip);
     let mut all = vec![];
     for c in combinations(case, state) {
@@ -57,7 +58,7 @@ fn of_strip(case: &WallCase, wall: &dyn Gravity, strip: &Strip, state: LoadCase)
 /// True where a strip passes every check of its own in every state that is not an accident. The case is one that was
 /// [`seen`].
 pub(crate) fn stands(case: &WallCase, wall: &dyn Gravity, strip: &Strip) -> bool {
-    let ordinary = states(case).into_iter().filter(|s| !is_accident(case, *s));
+    let ordinary = states(case).into_iter().filter(|s| governs(case, *s));
     ordinary.into_iter().all(|s| of_strip(case, wall, strip, s).is_ok_and(|all| !all.iter().any(Check::fails)))
 }
 
@@ -86,7 +87,7 @@ pub(crate) fn judge(case: &WallCase, wall: &dyn Gravity, layout: &Layout) -> Ver
             match of_strip(case, wall, strip, state) {
                 Ok(c) => verdict.checks.extend(c),
                 // In an accident a wall may float or slide by theory: that is a figure, not a check left out.
-                Err(_) if is_accident(case, state) => {}
+                Err(_) if !governs(case, state) => {}
                 Err(why) => {
                     refused.entry(why.to_string()).or_insert(strip.on.clone());
                 }
@@ -106,6 +107,9 @@ pub(crate) fn judge(case: &WallCase, wall: &dyn Gravity, layout: &Layout) -> Ver
     }
     let strip = layout.strips.iter().reduce(|a, b| if b.retained > a.retained { b } else { a });
     if let Some(strip) = strip {
+        // A theory may refuse a situation that need not be met; then there is no figure to show.
+        let others = beside(case).into_iter().filter_map(|s| of_strip(case, wall, strip, s).ok());
+        verdict.checks.extend(others.flatten());
         show_pushes(case, wall, strip, &mut verdict);
     }
     verdict.findings = said(given, case, wall, layout, &verdict);
@@ -125,6 +129,7 @@ fn said(given: &WallCase, case: &WallCase, wall: &dyn Gravity, layout: &Layout, 
         all.push(remedies.into_iter().fold(f, Finding::with_remedy));
     }
     all.extend(drain_relied_on(case, wall, verdict));
+    all.extend(crate::said::situations(case, verdict));
     all.extend(soil_over_top(case, layout));
     all.extend(frost(case, wall, layout));
     all

@@ -118,7 +118,7 @@ pub(crate) fn active(
         water,
         ..Backfill::new(soil, Length::m(height))
     };
-    method.active(&backfill).map(Some)
+    crate::loads::thrust(case, state, method, &backfill).map(Some)
 }
 
 /// Everything that acts above a height, with the factors of a combination; own weight counts with `own`.
@@ -142,8 +142,14 @@ pub(crate) fn actions(
     let mut weights: Vec<Mass> = body.weights(z).into_iter().map(|m| Mass { force: m.force * own, ..m }).collect();
     let gamma = case.retained_soil.unit_weight.to_kn_per_m3();
     let soil = body.soil_on_back(z, plane, ground, spot.slope.to_ratio().max(0.0));
-    weights.extend(soil.into_iter().map(|(area, x)| Mass { force: area * gamma * own, x }));
     let mut pushes = vec![];
+    if let (LoadCase::Earthquake, Some(sideways)) = (state, case.shaking) {
+        // The wall, and the soil that stands on it, are pushed sideways by their own weight (EN 1998-5:2004 7.3.2.2, from
+        // memory); the soil at half its height.
+        let on_it = soil.iter().map(|(area, _)| (area * gamma, (ground - z).max(0.0) / 2.0));
+        pushes.extend(body.heights(z).into_iter().chain(on_it).map(|(w, y)| (w * sideways.to_fraction(), y)));
+    }
+    weights.extend(soil.into_iter().map(|(area, x)| Mass { force: area * gamma * own, x }));
     let mut uplift = None;
     if let Some(a) = &active {
         let water = if is_accident(case, state) { 1.0 } else { c.permanent };

@@ -68,6 +68,8 @@ pub fn case(stations: Vec<Station>, spec: TimberPostSpec) -> WallCase {
         neighbours: vec![],
         bank: None,
         water: Water { drained: true, blocked: Share::fraction(1.0) },
+        must_meet: vec![],
+        shaking: None,
         basis: &groundhold_earth::basis::WORKING_STRESS,
         search_slip: false,
         built: vec![],

@@ -169,6 +169,10 @@ pub struct GroundWish {
     pub moisture: Option<Share>,
     /// Probes down to rock: where, and how deep below the ground.
     pub rock: Vec<(Point, Length)>,
+    /// Situations that every wall must meet besides every day, wind and its water.
+    pub must_meet: Vec<groundhold_hold::LoadCase>,
+    /// How hard the ground shakes sideways, as a share of gravity, and who says so.
+    pub shaking: Option<(Share, String)>,
 }
 
 impl Default for GroundWish {
@@ -182,6 +186,8 @@ impl Default for GroundWish {
             sieves: vec![],
             moisture: None,
             rock: vec![],
+            must_meet: vec![],
+            shaking: None,
         }
     }
 }

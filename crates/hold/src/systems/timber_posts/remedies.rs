@@ -166,7 +166,43 @@ pub(crate) fn board(case: &WallCase, spec: &TimberPostSpec, kinds: &[CheckKind])
     all
 }
 
-/// Stronger posts or closer ones for posts that break or lean.
+/// Step in which deeper holes are tried against a lean.
+const DEEPER: Length = Length::mm(50.0);
+
+/// The least depth of all holes, in whole steps, at which no post leans or bends too far.
+fn steadier(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, kinds: &[CheckKind]) -> Option<Remedy> {
+    let free = || layout.posts.iter().filter(|p| !p.built).map(|p| p.depth);
+    let (now, least) = (free().reduce(Length::max)?, free().reduce(Length::min)?);
+    let passes = |depth: Length| {
+        let mut s = spec.clone();
+        s.hole.depth = Some(depth);
+        trial(case, s, |_| {}).is_some_and(|t| t.carries(kinds))
+    };
+    let depth = |n: u32| DEEPER * f64::from(n);
+    let (mut low, mut high) = ((now.si() / DEEPER.si()).floor() as u32, (MOST_DEPTH.si() / DEEPER.si()).floor() as u32);
+    if high <= low || !passes(depth(high)) {
+        return None;
+    }
+    // A deeper hole always leans less, so halving finds the least.
+    while high - low > 1 {
+        let middle = (low + high) / 2;
+        if passes(depth(middle)) { high = middle } else { low = middle }
+    }
+    let says = format!(
+        "Posts {} deep in the ground instead of {} to {}.",
+        case.units.length(depth(high)),
+        case.units.length(least),
+        case.units.length(now)
+    );
+    Some(Remedy::ours(says, adjust(case, "spec.hole_depth", mm(depth(high)))))
+}
+
+/// Deeper holes, stronger posts or closer ones for posts that lean too far.
+pub(crate) fn leaning(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, kinds: &[CheckKind]) -> Vec<Remedy> {
+    steadier(case, spec, layout, kinds).into_iter().chain(post(case, spec, kinds)).collect()
+}
+
+/// Stronger posts or closer ones for posts that break.
 pub(crate) fn post(case: &WallCase, spec: &TimberPostSpec, kinds: &[CheckKind]) -> Vec<Remedy> {
     let now = spec.post.breadth * spec.post.depth * spec.post.depth;
     let stronger = POSTS.iter().filter(|(b, d)| now < *b * *d * *d).find(|(b, d)| {

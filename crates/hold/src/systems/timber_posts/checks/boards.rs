@@ -139,7 +139,7 @@ fn one(
         unit,
         utilisation,
         traces: vec![trace, found.effects_trace.clone(), carried.trace.clone()],
-        governs: !accident,
+        governs: loads::governs(case, state),
     };
     let (b, s, bow) = (&found.strength.bending, &found.strength.shear, &found.bow);
     let words = code.words();

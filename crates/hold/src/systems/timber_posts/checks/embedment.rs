@@ -113,6 +113,7 @@ pub(crate) fn judge_post(
     state: LoadCase,
     depth: Length,
 ) -> Result<Vec<Judged>, Refused> {
+    let case = &*loads::in_state(case, state);
     let mut all = vec![];
     for combination in loads::combinations(case, state) {
         let push = loads::on_post(case, combination, state, Theory::Rankine, post)?;
@@ -131,9 +132,9 @@ pub(crate) fn judge_post(
     Ok(all)
 }
 
-/// The states for which a depth is solved: all but accidents, which are shown and reported.
+/// The states for which a depth is solved: those that must be met; the others are shown and reported.
 pub(crate) fn solved_states(case: &WallCase) -> impl Iterator<Item = LoadCase> {
-    loads::states(case).into_iter().filter(|s| !loads::is_accident(case, *s))
+    loads::states(case).into_iter().filter(|s| loads::governs(case, *s))
 }
 
 /// What a post must carry in some states, by every deciding method and combination; found once, asked at many depths.
@@ -153,6 +154,7 @@ impl Demands {
     ) -> Result<Demands, Refused> {
         let mut asked = vec![];
         for state in states {
+            let case = &*loads::in_state(case, state);
             for combination in loads::combinations(case, state) {
                 let push = loads::on_post(case, combination, state, Theory::Rankine, post)?;
                 for method in deciding(case) {
@@ -249,7 +251,7 @@ pub(crate) fn checks(
         unit: Unit::KN,
         utilisation: j.utilisation(),
         traces: j.traces,
-        governs: !loads::is_accident(case, state),
+        governs: loads::governs(case, state),
     };
     Ok(judged.into_iter().map(check).collect())
 }

@@ -8,7 +8,9 @@ use crate::systems::timber_posts::TimberPostSpec;
 use crate::workings::{PUSH, push};
 use crate::{Line, LoadCase, Post, WallCase};
 
-pub(crate) use crate::loads::{NOTHING, UNFACTORED, combinations, is_accident, states, strips};
+pub(crate) use crate::loads::{
+    NOTHING, UNFACTORED, beside, combinations, governs, in_state, is_accident, states, strips,
+};
 
 /// The active thrust over a retained height; nothing where there is nothing to hold.
 ///
@@ -37,7 +39,7 @@ pub(crate) fn active(
         water,
         ..Backfill::new(soil, retained)
     };
-    method.active(&backfill).map(Some)
+    crate::loads::thrust(case, state, method, &backfill).map(Some)
 }
 
 /// What one post must carry in one state with one set of factors.

@@ -22,7 +22,7 @@ use groundhold_working::Refused;
 use self::loads::UNFACTORED;
 use super::TimberPostSpec;
 use crate::stand::Stand;
-use crate::{Layout, Line, LoadCase, Post, PressurePoint, Push, Verdict, WallCase, findings, slip};
+use crate::{Check, Layout, Line, LoadCase, Post, PressurePoint, Push, Verdict, WallCase, findings, slip};
 
 /// Everything there is to say about a wall of timber posts and boards.
 pub(crate) fn judge(case: &WallCase, spec: &TimberPostSpec, layout: &Layout) -> Verdict {
@@ -83,6 +83,9 @@ fn judged(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, thorough: boo
         Err(why) => note("the bank".into(), why),
     }
     if let Some(highest) = highest(layout) {
+        if thorough {
+            verdict.checks.extend(loads::beside(case).into_iter().flat_map(|s| other(case, spec, layout, highest, s)));
+        }
         show_pushes(case, highest, &mut verdict);
     }
     verdict.findings = said::findings(case, spec, layout, &verdict, thorough);
@@ -93,6 +96,12 @@ fn judged(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, thorough: boo
     }));
     verdict.findings.sort_by(|a, b| b.severity.cmp(&a.severity).then(a.kind.code.cmp(b.kind.code)));
     verdict
+}
+
+/// Embedment and strength of one post in a situation that need not be met; nothing where a theory refuses it.
+fn other(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, post: &Post, state: LoadCase) -> Vec<Check> {
+    let held = embedment::checks(case, spec, &layout.bays, post, state).unwrap_or_default();
+    held.into_iter().chain(strength::in_state(case, spec, layout, post, state).unwrap_or_default()).collect()
 }
 
 /// The post that holds most: the highest, and among equals the one with the widest bays.

@@ -23,11 +23,10 @@ const ROWS: [(&[CheckKind], &Kind); 6] = [
 ];
 
 /// What mends failing checks of these kinds.
-fn mend(case: &WallCase, spec: &TimberPostSpec, kinds: &[CheckKind]) -> Vec<Remedy> {
+fn mend(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, kinds: &[CheckKind]) -> Vec<Remedy> {
     match kinds.first() {
-        Some(CheckKind::PostBending | CheckKind::PostShear | CheckKind::PostDeflection) => {
-            remedies::post(case, spec, kinds)
-        }
+        Some(CheckKind::PostDeflection) => remedies::leaning(case, spec, layout, kinds),
+        Some(CheckKind::PostBending | CheckKind::PostShear) => remedies::post(case, spec, kinds),
         Some(CheckKind::BoardBending | CheckKind::BoardShear | CheckKind::BoardBow) => {
             remedies::board(case, spec, kinds)
         }
@@ -60,11 +59,12 @@ pub(crate) fn findings(
     }
     for (kinds, kind) in ROWS {
         if let Some(f) = failing(case, verdict, kinds, kind, |_| true) {
-            let remedies = if mended { mend(case, spec, kinds) } else { vec![] };
+            let remedies = if mended { mend(case, spec, layout, kinds) } else { vec![] };
             all.push(remedies.into_iter().fold(f, Finding::with_remedy));
         }
     }
     all.extend(drain_relied_on(case, spec, layout, verdict));
+    all.extend(crate::said::situations(case, verdict));
     all.extend(methods_disagree(case, layout, verdict));
     all
 }

@@ -42,6 +42,6 @@ pub(crate) fn check(
         unit: Unit::KN,
         utilisation: found.utilisation,
         traces: vec![found.carries.trace],
-        governs: !loads::is_accident(case, state),
+        governs: loads::governs(case, state),
     })
 }

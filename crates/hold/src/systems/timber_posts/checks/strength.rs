@@ -36,16 +36,29 @@ pub(crate) fn of_post(
     layout: &Layout,
     post: &Post,
 ) -> Result<Vec<Check>, Refused> {
-    let mut all = vec![];
-    for state in loads::states(case) {
-        let push = loads::on_post(case, &UNFACTORED, state, Theory::Rankine, post)?;
-        if push.force <= Force::ZERO {
-            continue;
-        }
-        all.extend(strength(case, spec, layout, post, state, &push)?);
-        if !loads::is_accident(case, state) {
-            all.extend(movement(case, spec, layout, post, state, &push)?);
-        }
+    let each = loads::states(case).into_iter().map(|s| in_state(case, spec, layout, post, s));
+    Ok(each.collect::<Result<Vec<_>, _>>()?.concat())
+}
+
+/// Bending, shear and, outside accidents, movement of one post in one state.
+///
+/// # Errors
+/// As [`checks`].
+pub(crate) fn in_state(
+    case: &WallCase,
+    spec: &TimberPostSpec,
+    layout: &Layout,
+    post: &Post,
+    state: LoadCase,
+) -> Result<Vec<Check>, Refused> {
+    let case = &*loads::in_state(case, state);
+    let push = loads::on_post(case, &UNFACTORED, state, Theory::Rankine, post)?;
+    if push.force <= Force::ZERO {
+        return Ok(vec![]);
+    }
+    let mut all = strength(case, spec, layout, post, state, &push)?.to_vec();
+    if !loads::is_accident(case, state) {
+        all.extend(movement(case, spec, layout, post, state, &push)?);
     }
     Ok(all)
 }
@@ -104,7 +117,7 @@ fn strength(
         unit,
         utilisation,
         traces: traces.into_iter().chain(push.traces.iter().cloned()).collect(),
-        governs: !loads::is_accident(case, state),
+        governs: loads::governs(case, state),
     };
     let (b, s) = (found.bending, found.shear);
     let shear_trace = Trace::new(&POST_SHEAR, shear_given.map(Into::into).to_vec());

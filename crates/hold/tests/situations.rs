@@ -1,0 +1,93 @@
+//! Situations beside every day: which are shown, which must be met, and that each asks at least what it should.
+
+mod walls;
+
+use groundhold_earth::basis::{EN1997_DA1, WORKING_STRESS};
+use groundhold_earth::pressure::seismic::{Shaking, shaken};
+use groundhold_earth::{Backfill, Soil, soil::class};
+use groundhold_hold::{CheckKind, LoadCase, Verdict, hold};
+use groundhold_quantity::{Length, Share};
+use proptest::prelude::*;
+use walls::{sand, spec, straight};
+
+fn worst(v: &Verdict, kind: CheckKind, state: LoadCase) -> Option<f64> {
+    v.checks.iter().filter(|c| c.kind == kind && c.case == state).map(|c| c.utilisation).reduce(f64::max)
+}
+
+#[test]
+fn a_situation_that_is_not_asked_for_is_shown_and_does_not_decide() {
+    let (_, v) = hold(&straight(4.8, 0.8, spec())).unwrap();
+    for state in [LoadCase::WetWinter, LoadCase::MachineBehind, LoadCase::JustBuilt] {
+        let of: Vec<_> = v.checks.iter().filter(|c| c.case == state).collect();
+        assert!(!of.is_empty() && of.iter().all(|c| !c.governs), "{state:?}");
+    }
+    assert!(v.checks.iter().all(|c| c.case != LoadCase::Earthquake), "nobody said how hard the ground shakes");
+    let machine = worst(&v, CheckKind::Embedment, LoadCase::MachineBehind).unwrap();
+    assert!(machine > 1.0);
+    assert!(v.findings.iter().any(|f| f.kind.code == "H-042" && f.says.contains("machine")), "{:?}", v.findings);
+}
+
+#[test]
+fn a_situation_that_must_be_met_deepens_the_holes_until_it_is() {
+    for basis in [&WORKING_STRESS, &EN1997_DA1] {
+        let mut case = straight(4.8, 0.8, spec());
+        case.basis = basis;
+        let (before, _) = hold(&case).unwrap();
+        case.must_meet = vec![LoadCase::MachineBehind];
+        let (after, v) = hold(&case).unwrap();
+        let deepest = |l: &groundhold_hold::Layout| l.posts.iter().map(|p| p.depth).reduce(Length::max).unwrap();
+        assert!(deepest(&after) > deepest(&before) + Length::mm(50.0), "{}", basis.key);
+        let u = worst(&v, CheckKind::Embedment, LoadCase::MachineBehind).unwrap();
+        assert!(u <= 1.0 && u > 0.8, "{u}");
+        assert!(v.checks.iter().filter(|c| c.case == LoadCase::MachineBehind).all(|c| c.governs));
+    }
+}
+
+#[test]
+fn the_thrust_while_the_ground_shakes_is_that_of_mononobe_and_okabe() {
+    let mut case = straight(4.8, 1.0, spec());
+    case.shaking = Some(Share::fraction(0.15));
+    case.must_meet = vec![LoadCase::Earthquake];
+    let (_, v) = hold(&case).unwrap();
+    let shown = v.pushes.iter().find(|p| p.case == LoadCase::Earthquake && p.governs).unwrap();
+    let backfill = Backfill::new(sand(), Length::m(1.0));
+    let by_hand = shaken(&backfill, Shaking { horizontal: 0.15, vertical: 0.0 }).unwrap();
+    assert!((shown.horizontal.to_kn_per_m() - by_hand.horizontal.to_kn_per_m()).abs() < 1e-9);
+    assert!((shown.arm.to_m() - by_hand.arm.to_m()).abs() < 1e-9);
+    let still = v.pushes.iter().find(|p| p.case == LoadCase::Drained && p.governs).unwrap();
+    assert!(shown.horizontal > still.horizontal && shown.arm > still.arm);
+}
+
+#[test]
+fn fresh_clay_does_not_push_a_low_wall_and_softened_clay_pushes_harder() {
+    let mut case = straight(4.8, 0.8, spec());
+    case.retained_soil = Soil::of(class("firm-clay").unwrap());
+    case.founding_soil = case.retained_soil.clone();
+    let (_, v) = hold(&case).unwrap();
+    let every_day = worst(&v, CheckKind::Embedment, LoadCase::Drained).unwrap();
+    assert!(worst(&v, CheckKind::Embedment, LoadCase::JustBuilt).is_none_or(|u| u < every_day));
+    assert!(worst(&v, CheckKind::Embedment, LoadCase::WetWinter).unwrap() > every_day);
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(24))]
+
+    #[test]
+    fn harder_shaking_is_never_easier_and_no_situation_but_fresh_clay_is_easier_than_every_day(
+        retained in 0.3..1.2f64, kh in 0.02..0.2f64, more in 0.01..0.1f64,
+    ) {
+        let mut case = straight(4.8, retained, spec());
+        case.must_meet = vec![LoadCase::Earthquake, LoadCase::WetWinter, LoadCase::MachineBehind];
+        case.spec = { let mut s = spec(); s.hole.depth = Some(Length::m(1.2)); groundhold_hold::Spec::TimberPosts(s) };
+        let of = |share: f64| {
+            let case = groundhold_hold::WallCase { shaking: Some(Share::fraction(share)), ..case.clone() };
+            hold(&case).unwrap().1
+        };
+        let (less, harder) = (of(kh), of(kh + more));
+        let at = |v: &Verdict, s| worst(v, CheckKind::Embedment, s).unwrap();
+        prop_assert!(at(&harder, LoadCase::Earthquake) >= at(&less, LoadCase::Earthquake) - 1e-9);
+        for state in [LoadCase::WetWinter, LoadCase::MachineBehind] {
+            prop_assert!(at(&less, state) >= at(&less, LoadCase::Drained) - 1e-9);
+        }
+    }
+}
