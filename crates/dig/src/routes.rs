@@ -36,10 +36,16 @@ pub struct Field<'a> {
 impl Field<'_> {
     /// The way of least work between two places, straight from corner to corner; `None` where walls shut it off.
     pub fn way(&self, from: Point, to: Point) -> Option<Way> {
+        let open = |a: Point, b: Point| !self.walls.iter().any(|w| w.windows(2).any(|s| shut(a, b, s[0], s[1])));
+        if open(from, to) {
+            // No other way is shorter, and none climbs less than the places differ in level.
+            let (length, levels) = (distance(from, to), (self.level)(from).zip((self.level)(to)));
+            let climbs = Length::m(levels.map_or(0.0, |(a, b)| (b - a).max(0.0)));
+            return Some(Way { points: vec![from, to], length, climbs, works: length + climbs * LIFT });
+        }
         let mut nodes = vec![from, to];
         nodes.extend(self.corners());
         nodes.extend(self.via);
-        let open = |a: Point, b: Point| !self.walls.iter().any(|w| w.windows(2).any(|s| shut(a, b, s[0], s[1])));
         let levels: Vec<Option<f64>> = nodes.iter().map(|p| (self.level)(*p)).collect();
         let climb = |a: usize, b: usize| levels[a].zip(levels[b]).map_or(0.0, |(x, y)| (y - x).max(0.0));
         let mut best = vec![f64::INFINITY; nodes.len()];

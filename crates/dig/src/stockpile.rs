@@ -62,18 +62,16 @@ const TRIED: f64 = 1600.0;
 /// there is no room is split into two, three and up to six smaller ones. The largest is placed first. Places are tried on
 /// a square grid, so a gap that just fits may be missed by less than its step.
 pub fn stockpile(heaps: &[(Heap, Vec<Point>)], site: &HeapSite, side: Slope, height_most: Length) -> Stockpiled {
-    let mut tries = places(site);
+    let tries = places(site);
     let mut found = Stockpiled::default();
     let mut order: Vec<&(Heap, Vec<Point>)> = heaps.iter().collect();
     order.sort_by(|a, b| b.0.volume.to_m3().total_cmp(&a.0.volume.to_m3()));
     for (whole, used) in order {
-        let far = |p: Point| used.iter().map(|u| distance(p, *u).to_m()).sum::<f64>();
-        tries.sort_by(|a, b| far(a.at).total_cmp(&far(b.at)));
         let parts = (1..=PARTS).find_map(|k| {
             let part = heap(&whole.what, whole.volume / f64::from(k), side, height_most);
             let mut standing = found.placed.clone();
             for _ in 0..k {
-                let at = first(&tries, &standing, &part)?;
+                let at = nearest(&tries, &standing, &part, used)?;
                 standing.push(PlacedHeap {
                     what: part.what.clone(),
                     at,
@@ -146,11 +144,19 @@ fn around(points: &[Point]) -> [f64; 4] {
     })
 }
 
-/// The first place with room for a heap, off those that stand.
-fn first(tries: &[Place], standing: &[PlacedHeap], h: &Heap) -> Option<Point> {
+/// The place with room for a heap, off those that stand, from which the ways to where it is used are shortest.
+fn nearest(tries: &[Place], standing: &[PlacedHeap], h: &Heap, used: &[Point]) -> Option<Point> {
     let radius = h.radius.to_m();
+    let far = |p: Point| used.iter().map(|u| distance(p, *u).to_m()).sum::<f64>();
     let free = |p: Point| standing.iter().all(|s| distance(s.at, p).to_m() >= s.radius.to_m() + radius + BETWEEN);
-    tries.iter().find(|t| radius <= t.room && free(t.at)).map(|t| t.at)
+    let mut best: Option<(f64, Point)> = None;
+    for t in tries.iter().filter(|t| radius <= t.room) {
+        let way = far(t.at);
+        if best.is_none_or(|b| way < b.0) && free(t.at) {
+            best = Some((way, t.at));
+        }
+    }
+    best.map(|b| b.1)
 }
 
 fn off(p: Point, k: &KeepOff) -> f64 {

@@ -59,6 +59,9 @@ impl Trial {
             found.is_ok_and(|all| all.iter().all(|c| !kinds.contains(&c.kind) || !c.fails()))
         };
         let of_posts = [CheckKind::PostBending, CheckKind::PostShear, CheckKind::PostDeflection];
+        if kinds == [CheckKind::PostDeflection] {
+            return still(&self.case, &self.spec, &self.layout);
+        }
         if kinds.iter().any(|k| of_posts.contains(k)) {
             let post = |p: &Post| passes(strength::of_post(&self.case, &self.spec, &self.layout, p));
             // The highest first: it usually settles the matter.
@@ -166,17 +169,24 @@ pub(crate) fn board(case: &WallCase, spec: &TimberPostSpec, kinds: &[CheckKind])
     all
 }
 
+/// No post's top moves too far. The highest is asked first: it usually settles the matter.
+fn still(case: &WallCase, spec: &TimberPostSpec, layout: &Layout) -> bool {
+    let stays = |p: &Post| strength::movements(case, spec, layout, p).is_ok_and(|all| !all.iter().any(Check::fails));
+    highest(layout).is_none_or(stays) && layout.posts.iter().all(stays)
+}
+
 /// Step in which deeper holes are tried against a lean.
 const DEEPER: Length = Length::mm(50.0);
 
 /// The least depth of all holes, in whole steps, at which no post leans or bends too far.
-fn steadier(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, kinds: &[CheckKind]) -> Option<Remedy> {
+fn steadier(case: &WallCase, spec: &TimberPostSpec, layout: &Layout) -> Option<Remedy> {
     let free = || layout.posts.iter().filter(|p| !p.built).map(|p| p.depth);
     let (now, least) = (free().reduce(Length::max)?, free().reduce(Length::min)?);
-    let passes = |depth: Length| {
-        let mut s = spec.clone();
-        s.hole.depth = Some(depth);
-        trial(case, s, |_| {}).is_some_and(|t| t.carries(kinds))
+    // Only the depths change, so the wall need not be laid out for each.
+    let mut deeper = layout.clone();
+    let mut passes = |depth: Length| {
+        deeper.posts.iter_mut().filter(|p| !p.built).for_each(|p| p.depth = depth);
+        still(case, spec, &deeper)
     };
     let depth = |n: u32| DEEPER * f64::from(n);
     let (mut low, mut high) = ((now.si() / DEEPER.si()).floor() as u32, (MOST_DEPTH.si() / DEEPER.si()).floor() as u32);
@@ -188,6 +198,9 @@ fn steadier(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, kinds: &[Ch
         let middle = (low + high) / 2;
         if passes(depth(middle)) { high = middle } else { low = middle }
     }
+    let mut s = spec.clone();
+    s.hole.depth = Some(depth(high));
+    trial(case, s, |_| {}).filter(|t| still(&t.case, &t.spec, &t.layout))?;
     let says = format!(
         "Posts {} deep in the ground instead of {} to {}.",
         case.units.length(depth(high)),
@@ -199,7 +212,7 @@ fn steadier(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, kinds: &[Ch
 
 /// Deeper holes, stronger posts or closer ones for posts that lean too far.
 pub(crate) fn leaning(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, kinds: &[CheckKind]) -> Vec<Remedy> {
-    steadier(case, spec, layout, kinds).into_iter().chain(post(case, spec, kinds)).collect()
+    steadier(case, spec, layout).into_iter().chain(post(case, spec, kinds)).collect()
 }
 
 /// Stronger posts or closer ones for posts that break.

@@ -63,6 +63,27 @@ pub(crate) fn in_state(
     Ok(all)
 }
 
+/// Movement of one post's top in every state but accidents.
+///
+/// # Errors
+/// As [`checks`].
+pub(crate) fn movements(
+    case: &WallCase,
+    spec: &TimberPostSpec,
+    layout: &Layout,
+    post: &Post,
+) -> Result<Vec<Check>, Refused> {
+    let mut all = vec![];
+    for state in loads::states(case).into_iter().filter(|s| !loads::is_accident(case, *s)) {
+        let case = &*loads::in_state(case, state);
+        let push = loads::on_post(case, &UNFACTORED, state, Theory::Rankine, post)?;
+        if push.force > Force::ZERO {
+            all.extend(movement(case, spec, layout, post, state, &push)?);
+        }
+    }
+    Ok(all)
+}
+
 fn section(spec: &TimberPostSpec) -> Section {
     Section::rectangle(spec.post.breadth, spec.post.depth)
 }
