@@ -53,6 +53,18 @@ pub(crate) fn sized(from: At, to: At, aside: f64, text: &str, size: f64) -> Vec<
     out
 }
 
+/// An upright dimension that goes down from its first place; a figure too wide for it stands below, not above.
+pub(crate) fn hanging(from: At, to: At, text: &str) -> Vec<Item> {
+    let wide = type_metrics::width(text, FIGURE, Default::default());
+    if wide + 1.0 <= (to.y - from.y).abs() {
+        return dimension(to, from, 0.0, text);
+    }
+    let mut out = dimension(to, from, 0.0, "");
+    let below = At::mm(to.x + FIGURE * 0.32, from.y.max(to.y) + 1.6 + wide / 2.0);
+    out.push(Label::new(below, text, FIGURE).middle().turned(90.0).halo().into());
+    out
+}
+
 /// A line that leans less than this (run over rise) is read from the right, as an upright one is.
 const UPRIGHT: f64 = 0.05;
 
@@ -109,6 +121,14 @@ mod tests {
     fn a_figure_too_wide_for_its_line_stands_beyond_its_end() {
         let l = text(&dimension(At::mm(0.0, 0.0), At::mm(3.0, 0.0), 0.0, "1200"));
         assert!(l.at.x > 3.0);
+    }
+
+    #[test]
+    fn a_figure_too_wide_for_a_hanging_line_stands_below_it_and_any_other_on_it() {
+        let long = text(&hanging(At::mm(0.0, 10.0), At::mm(0.0, 40.0), "depth 200"));
+        assert!((20.0..30.0).contains(&long.at.y));
+        let short = text(&hanging(At::mm(0.0, 10.0), At::mm(0.0, 14.0), "depth 200"));
+        assert!(short.at.y > 18.0, "{:?}", short.at);
     }
 
     #[test]

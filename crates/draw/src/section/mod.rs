@@ -9,7 +9,7 @@ use groundhold_plan::{Plan, WallPlan};
 use groundhold_quantity::{Length, Point};
 
 use crate::clip::clip;
-use crate::dimension::{dimension, figure, level_mark};
+use crate::dimension::{dimension, figure, hanging, level_mark};
 use crate::frame::Frame;
 use crate::naming::{level, section_letter, section_place};
 use crate::pens::{EARTH, SMALL};
@@ -149,9 +149,10 @@ fn chains(cut: &Cut, window: &Frame) -> Vec<Item> {
         out.extend(dimension(q, p, 0.0, &format!("{what} {}", f(a, b))));
     };
     one(right + 5.0, front, top, "exposed");
-    one(right + 5.0, bottom, front, "depth");
     one(right + 13.0, bottom, top, "total");
     one(window.left - 6.0, front, behind, "retained");
+    let (p, q) = upright(right + 5.0, front, bottom);
+    out.extend(hanging(p, q, &format!("depth {}", f(bottom, front))));
     // Widths under it.
     for (i, span) in cut.cross.spans.iter().enumerate() {
         let (x0, x1, l) = (span.x.0.to_m(), span.x.1.to_m(), span.level.to_m());
