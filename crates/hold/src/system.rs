@@ -6,6 +6,7 @@ use groundhold_quantity::{Length, Slope};
 use crate::systems::dry_stone::DryStoneSpec;
 use crate::systems::gabion::GabionSpec;
 use crate::systems::mass_wall::MassWallSpec;
+use crate::systems::steel_posts::SteelPostSpec;
 use crate::systems::timber_posts::TimberPostSpec;
 use crate::{CaseError, Check, CheckKind, Cross, Field, Given, Layout, Verdict, WallCase};
 
@@ -104,6 +105,8 @@ pub enum Spec {
     DryStone(DryStoneSpec),
     /// Mortared masonry or mass concrete on a footing.
     MassWall(MassWallSpec),
+    /// Steel posts in holes, panels between their flanges.
+    SteelPosts(SteelPostSpec),
 }
 
 /// One system among all.
@@ -138,6 +141,11 @@ pub const SYSTEMS: &[Entry] = &[
         words: "mortared masonry or mass concrete on a footing",
         blank: || Spec::MassWall(MassWallSpec::blank()),
     },
+    Entry {
+        key: "steel-post-and-panel",
+        words: "steel posts in holes with panels of timber or concrete between their flanges",
+        blank: || Spec::SteelPosts(SteelPostSpec::blank()),
+    },
 ];
 
 /// The keys of all systems.
@@ -159,6 +167,7 @@ impl Spec {
             Spec::Gabion(s) => s,
             Spec::DryStone(s) => s,
             Spec::MassWall(s) => s,
+            Spec::SteelPosts(s) => s,
         }
     }
     /// The same, to be changed.
@@ -168,6 +177,7 @@ impl Spec {
             Spec::Gabion(s) => s,
             Spec::DryStone(s) => s,
             Spec::MassWall(s) => s,
+            Spec::SteelPosts(s) => s,
         }
     }
     /// A system by its key, with usual sizes.

@@ -3,4 +3,5 @@
 pub mod dry_stone;
 pub mod gabion;
 pub mod mass_wall;
+pub mod steel_posts;
 pub mod timber_posts;

@@ -2,22 +2,26 @@
 
 mod board_load;
 mod courses;
+mod flange;
 mod hole;
 mod net_weight;
 mod post_bend;
 mod post_shear;
 mod push;
 mod undrained_base;
+mod zinc;
 
 pub use board_load::{BOARD_LOAD, board_load};
 pub(crate) use courses::FITS;
 pub use courses::{COURSES, CourseCount, courses};
+pub use flange::{FLANGE, flange};
 pub use hole::{HOLE, HoleVolumes, hole};
 pub use net_weight::{NET_WEIGHT, net_weight};
 pub use post_bend::{POST_BEND, post_bend};
 pub use post_shear::{POST_SHEAR, post_shear};
 pub use push::{PUSH, Push, push};
 pub use undrained_base::{UNDRAINED_BASE, undrained_base};
+pub use zinc::{ZINC_LIFE, zinc_life};
 
 use groundhold_working::Working;
 
@@ -31,6 +35,8 @@ pub static WORKINGS: &[&Working] = &[
     &POST_BEND,
     &NET_WEIGHT,
     &UNDRAINED_BASE,
+    &ZINC_LIFE,
+    &FLANGE,
     &crate::standing::PUSH_AS_FOUND,
     &crate::standing::PUSH_IN_CLAY,
     &crate::standing::BY_WEIGHT,
