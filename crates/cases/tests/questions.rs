@@ -12,7 +12,6 @@ use groundhold_quantity::Length;
 
 /// What waits for a wall system of a later issue, and why.
 const WAITING: &[(&str, &str)] = &[
-    ("T3", "a wall of solid block as a whole job: its factors are tested through `walls/external`"),
     ("T4", "courses of block and a buried course of them: the arithmetic is tested, its flags with boards"),
     ("T5", "boards stacked without posts are refused; the factor that refuses them is tested through `walls/external`"),
     (
@@ -228,6 +227,19 @@ fn t3_a_thin_block_wall_near_a_boundary_falls_over_and_a_thick_one_stands() {
     let undermined =
         work("influence/line-45", &[("cut", 0.9.into()), ("footing", 0.3.into()), ("distance", 0.5.into())], "below");
     assert!(undermined < 0.0, "0.9 − 0.3 is more than 0.5: {undermined}");
+    // The same wall as a whole job: refused where it is thin, and the room behind its face is dug.
+    for (thick, by_hand) in [(0.1, 0.13), (0.215, 0.60), (0.44, 2.5)] {
+        let p = plan(&block_bench("", 0.9, 3.66, thick, 21.0, near_by));
+        near("block wall", factor_of(&p, CheckKind::Overturning, LoadCase::Drained, 1.5), by_hand);
+        assert_eq!(has(&p, "H-026"), thick < 0.4, "{thick}: {}", said(&p));
+        let footings = texts(&p, "H-012");
+        // It stands on the ground in front: only the pier lies within 45° of that, the neighbour's wall just beyond.
+        assert!(footings.contains("N2"), "{footings}\n{}", said(&p));
+    }
+    let p = plan(&block_bench("", 0.9, 3.66, 0.44, 21.0, near_by));
+    assert_eq!(check(&p), vec![]);
+    let zone = p.drained.walls[0].zone.as_ref().unwrap();
+    assert!(zone.width.to_mm() >= 300.0, "{:?}", zone.width);
 }
 
 /// Inches in metres.

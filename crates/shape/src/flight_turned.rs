@@ -46,8 +46,6 @@ fn treads_in(long: f64, going: f64, first: bool) -> (usize, bool) {
     (treads, first || treads > 0)
 }
 
-/// A count of risers that was tried: whether it fits, by how much not, its order among equals, risers, going, foot.
-
 pub(crate) fn turned(
     w: &FlightWish,
     pads: &[Pad],

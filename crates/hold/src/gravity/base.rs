@@ -6,7 +6,7 @@ use groundhold_earth::{Combination, bearing};
 use groundhold_quantity::{Length, LineForce, Pressure, math};
 use groundhold_working::{Refused, Trace, Unit};
 
-use super::loads::{self, Actions};
+use super::loads::{self, Actions, Spot};
 use super::{Body, Gravity};
 use crate::loads::is_accident;
 use crate::workings::{NET_WEIGHT, UNDRAINED_BASE, net_weight, undrained_base};
@@ -94,12 +94,12 @@ impl Asked {
 pub(crate) fn checks(
     case: &WallCase,
     wall: &dyn Gravity,
-    strip: &Strip,
+    spot: &Spot,
     body: &Body,
     state: LoadCase,
     c: &'static Combination,
 ) -> Result<Vec<Check>, Refused> {
-    let a = loads::actions(case, c, state, strip, body, 0.0, c.permanent_favourable)?;
+    let a = loads::actions(case, c, state, spot, body, 0.0, c.permanent_favourable)?;
     let soil = c.soil(&case.founding_soil);
     let friction = math::tan(soil.phi.to_rad() * wall.rubs());
     let Some((s, traces)) = stands_on(&a, friction)? else { return Ok(vec![]) };
@@ -122,19 +122,19 @@ pub(crate) fn checks(
             traces: traces.clone(),
         },
     ];
-    let mut worst = bearing_of(case, strip, c, &s, &traces, a.front - a.back);
+    let mut worst = bearing_of(case, &spot.strip, c, &s, &traces, a.front - a.back);
     // A heavier wall is the worse for the ground under it where its own weight is raised like a load.
     if c.permanent > c.permanent_favourable {
-        let heavy = loads::actions(case, c, state, strip, body, 0.0, c.permanent)?;
+        let heavy = loads::actions(case, c, state, spot, body, 0.0, c.permanent)?;
         if let Some((s, traces)) = stands_on(&heavy, friction)? {
-            let other = bearing_of(case, strip, c, &s, &traces, a.front - a.back);
+            let other = bearing_of(case, &spot.strip, c, &s, &traces, a.front - a.back);
             if over(other.demand, other.capacity) > over(worst.demand, worst.capacity) {
                 worst = other;
             }
         }
     }
     all.push(worst);
-    Ok(all.into_iter().map(|x| x.check(&strip.on, case, state, c.key)).collect())
+    Ok(all.into_iter().map(|x| x.check(&spot.strip.on, case, state, c.key)).collect())
 }
 
 /// How far from the middle the resultant may come: a sixth of the width in ordinary use with loads as they are, a third

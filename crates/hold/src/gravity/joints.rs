@@ -5,8 +5,9 @@ use groundhold_quantity::Length;
 use groundhold_working::{Refused, Unit};
 
 use super::base::{Asked, limit, limit_words, over, stands_on};
-use super::{Body, Gravity, loads};
-use crate::{Check, CheckKind, LoadCase, Strip, WallCase};
+use super::loads::{self, Spot};
+use super::{Body, Gravity};
+use crate::{Check, CheckKind, LoadCase, WallCase};
 
 /// The worst joint of a strip of each kind, in one state with one set of factors.
 ///
@@ -15,14 +16,14 @@ use crate::{Check, CheckKind, LoadCase, Strip, WallCase};
 pub(crate) fn checks(
     case: &WallCase,
     wall: &dyn Gravity,
-    strip: &Strip,
+    spot: &Spot,
     body: &Body,
     state: LoadCase,
     c: &'static Combination,
 ) -> Result<Vec<Check>, Refused> {
     let mut worst: Vec<Asked> = vec![];
     for z in body.joints() {
-        let a = loads::actions(case, c, state, strip, body, z, c.permanent_favourable)?;
+        let a = loads::actions(case, c, state, spot, body, z, c.permanent_favourable)?;
         let friction = wall.joint_friction() / c.tan_phi;
         let Some((s, traces)) = stands_on(&a, friction)? else { continue };
         let width = Length::m(a.front - a.back);
@@ -66,5 +67,5 @@ pub(crate) fn checks(
             }
         }
     }
-    Ok(worst.into_iter().map(|x| x.check(&strip.on, case, state, c.key)).collect())
+    Ok(worst.into_iter().map(|x| x.check(&spot.strip.on, case, state, c.key)).collect())
 }

@@ -32,13 +32,24 @@ const ROWS: [(CheckKind, &Kind); 8] = [
     (CheckKind::Slip, &findings::SLIP),
 ];
 
-/// Base and joints of one strip in one state.
+/// Base and joints of one strip in one state, each at its worst place.
 fn of_strip(case: &WallCase, wall: &dyn Gravity, strip: &Strip, state: LoadCase) -> Result<Vec<Check>, Refused> {
     let body = wall.body(strip);
+    let spots = loads::spots(case, strip);
     let mut all = vec![];
     for c in combinations(case, state) {
-        all.extend(base::checks(case, wall, strip, &body, state, c)?);
-        all.extend(joints::checks(case, wall, strip, &body, state, c)?);
+        let mut worst: Vec<Check> = vec![];
+        for spot in &spots {
+            let base = base::checks(case, wall, spot, &body, state, c)?;
+            for check in base.into_iter().chain(joints::checks(case, wall, spot, &body, state, c)?) {
+                match worst.iter_mut().find(|w| w.kind == check.kind) {
+                    Some(w) if w.utilisation < check.utilisation => *w = check,
+                    Some(_) => {}
+                    None => worst.push(check),
+                }
+            }
+        }
+        all.extend(worst);
     }
     Ok(all)
 }
@@ -182,8 +193,9 @@ fn around(given: &WallCase, case: &WallCase, wall: &dyn Gravity, layout: &Layout
     let more = |s: &Stand| {
         let strip = layout.strips.iter().find(|p| p.on == s.on)?;
         let body = wall.body(strip);
+        let spot = loads::spots(case, strip).into_iter().next()?;
         let a =
-            loads::active(case, &UNFACTORED, LoadCase::Drained, Theory::Rankine, strip, &body, 0.0).ok().flatten()?;
+            loads::active(case, &UNFACTORED, LoadCase::Drained, Theory::Rankine, &spot, &body, 0.0).ok().flatten()?;
         Some(((a.permanent.horizontal + a.variable.horizontal) / a.soil.horizontal, a.trace))
     };
     let mut all = nearby::findings(given, "The base stands", stands, more);
@@ -204,12 +216,12 @@ fn around(given: &WallCase, case: &WallCase, wall: &dyn Gravity, layout: &Layout
 /// Pressures and pushes at the strip that holds most, by both theories, loads and soil as they are.
 fn show_pushes(case: &WallCase, wall: &dyn Gravity, strip: &Strip, verdict: &mut Verdict) {
     let body = wall.body(strip);
-    if strip.retained < NOTHING {
+    let Some(spot) = loads::spots(case, strip).into_iter().next().filter(|s| s.strip.retained >= NOTHING) else {
         return;
-    }
+    };
     for state in states(case) {
         for theory in [Theory::Rankine, Theory::Coulomb] {
-            let Ok(Some(a)) = loads::active(case, &UNFACTORED, state, theory, strip, &body, 0.0) else { continue };
+            let Ok(Some(a)) = loads::active(case, &UNFACTORED, state, theory, &spot, &body, 0.0) else { continue };
             let height = a.diagram.last().map_or(Length::ZERO, |o| o.depth);
             if theory == Theory::Rankine && state != LoadCase::Wind {
                 let points = a.diagram.iter().map(|o| PressurePoint {

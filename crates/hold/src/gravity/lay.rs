@@ -24,6 +24,8 @@ pub(crate) struct Coursing {
 
 /// Tops that are built to any level are rounded up to this.
 const TOP_STEP: Length = Length::mm(10.0);
+/// A course more is not laid for less than this.
+const UNSEEN: Length = Length::mm(3.0);
 /// A top stands at least this much above the foot.
 const LEAST: Length = Length::mm(200.0);
 /// More courses or strips than this are a slip of the pen.
@@ -112,14 +114,14 @@ fn top(case: &WallCase, c: &Coursing, foot: Level, wanted: Level) -> Result<(Lev
     }
     match c.course {
         Some(course) => {
-            let n = (high / course - 1e-3).ceil().max(1.0);
+            let n = ((high - UNSEEN) / course).ceil().max(1.0);
             if n > MOST {
                 return Err(case.wrong("the height of the wall", case.units.length(high), "at most 400 courses"));
             }
             Ok((foot + course * n, n as usize))
         }
         None => {
-            let n = (high / TOP_STEP - 1e-3).ceil();
+            let n = ((high - SAME) / TOP_STEP).ceil();
             Ok((foot + (TOP_STEP * n).max(LEAST), 0))
         }
     }

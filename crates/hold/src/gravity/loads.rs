@@ -7,7 +7,7 @@ use groundhold_working::{Refused, Trace};
 use super::Body;
 use super::body::Mass;
 use crate::loads::{NOTHING, is_accident, strips};
-use crate::{Line, LoadCase, Strip, WallCase};
+use crate::{Ground, Line, LoadCase, Strip, WallCase};
 
 /// Everything that acts above a height, factored.
 #[derive(Debug, Clone)]
@@ -25,30 +25,58 @@ pub(crate) struct Actions {
     pub active: Option<Active>,
 }
 
-/// The ground behind a strip as the body sees it.
-pub(crate) struct Behind {
+/// A place within a strip that may be the worst of it: the strip with the ground as it is there.
+#[derive(Debug, Clone)]
+pub(crate) struct Spot {
+    /// Ground in front and behind and what is retained are those of the place.
+    pub strip: Strip,
+    /// Ground behind.
     pub slope: Slope,
-    /// Above the underside of the base.
-    pub ground: f64,
-    pub front: f64,
 }
 
-pub(crate) fn behind(case: &WallCase, strip: &Strip) -> Behind {
+/// Places whose ground differs by less are one.
+const SAME: Length = Length::mm(1.0);
+
+/// The places of a strip of which none is milder in everything than another; the one that holds most comes first.
+pub(crate) fn spots(case: &WallCase, strip: &Strip) -> Vec<Spot> {
     let line = Line::new(&case.stations);
-    let places = line.over(strip.chainage.0, strip.chainage.1);
-    let slope = places.iter().map(|g| g.slope_behind).reduce(Slope::max).unwrap_or_default();
-    // The place that holds most decides, not the difference between the highest and the lowest ground of a long strip.
-    let front = strip.front;
-    let ground = front + strip.retained;
-    Behind { slope, ground: (ground - strip.base).to_m(), front: (front - strip.base).to_m() }
+    let here = |g: Ground| Spot {
+        strip: Strip { front: g.front, behind: g.behind, retained: g.retained(), ..strip.clone() },
+        slope: g.slope_behind,
+    };
+    let mut all: Vec<Spot> = line.over(strip.chainage.0, strip.chainage.1).into_iter().map(here).collect();
+    all.sort_by(|a, b| {
+        let key = |s: &Spot| (s.strip.retained.to_m(), s.slope.to_ratio());
+        key(b).0.total_cmp(&key(a).0).then(key(b).1.total_cmp(&key(a).1))
+    });
+    let milder = |a: &Spot, b: &Spot| {
+        a.strip.retained <= b.strip.retained + SAME
+            && a.strip.behind <= b.strip.behind + SAME
+            && a.slope.to_ratio() <= b.slope.to_ratio() + 1e-3
+    };
+    let mut kept: Vec<Spot> = vec![];
+    for s in all {
+        if !kept.iter().any(|k| milder(&s, k)) {
+            kept.push(s);
+        }
+    }
+    kept
+}
+
+/// Ground behind and in front above the underside of the base, metres.
+fn grounds(spot: &Spot) -> (f64, f64) {
+    let front = (spot.strip.front - spot.strip.base).to_m();
+    (front + spot.strip.retained.to_m(), front)
 }
 
 /// The upright plane on which the soil pushes above a height, and the height of the ground over it.
-fn plane(body: &Body, b: &Behind, z: f64) -> (f64, f64) {
+fn plane(body: &Body, spot: &Spot, z: f64) -> (f64, f64) {
+    let ground = grounds(spot).0;
     let back = body.at(z).1;
-    let crest = body.at(b.ground.clamp(z, body.height() - 1e-6).max(0.0)).1;
-    let rise = b.slope.to_ratio().max(0.0);
-    (back, b.ground + rise * (crest - back).max(0.0) - z)
+    // Above the wall's top the ground goes on as its slope says.
+    let crest = body.at(ground.min(body.height() - 1e-6).max(0.0)).1;
+    let rise = spot.slope.to_ratio().max(0.0);
+    (back, ground + rise * (crest - back).max(0.0) - z)
 }
 
 /// The thrust above a height of the body by one theory; `None` where nothing is held there.
@@ -60,19 +88,19 @@ pub(crate) fn active(
     combination: &Combination,
     state: LoadCase,
     method: Method,
-    strip: &Strip,
+    spot: &Spot,
     body: &Body,
     z: f64,
 ) -> Result<Option<Active>, Refused> {
-    let b = behind(case, strip);
-    let (back, height) = plane(body, &b, z);
-    if strip.retained < NOTHING || height < NOTHING.to_m() {
+    let front_ground = grounds(spot).1;
+    let (back, height) = plane(body, spot, z);
+    if spot.strip.retained < NOTHING || height < NOTHING.to_m() {
         return Ok(None);
     }
     let soil = combination.soil(&case.retained_soil);
     let water = match state {
         LoadCase::DrainBlocked => {
-            let level = b.front + strip.retained.to_m() * case.water.blocked.to_fraction();
+            let level = front_ground + spot.strip.retained.to_m() * case.water.blocked.to_fraction();
             WaterLevel::At(Length::m((level - z).clamp(0.0, height)))
         }
         _ => WaterLevel::Drained,
@@ -84,7 +112,7 @@ pub(crate) fn active(
     };
     let strips = strips(case).into_iter().map(moved).filter(|s| s.from < s.to).collect();
     let backfill = Backfill {
-        slope: b.slope,
+        slope: spot.slope,
         wall_friction: soil.delta_concrete,
         strips,
         water,
@@ -101,19 +129,19 @@ pub(crate) fn actions(
     case: &WallCase,
     combination: &Combination,
     state: LoadCase,
-    strip: &Strip,
+    spot: &Spot,
     body: &Body,
     z: f64,
     own: f64,
 ) -> Result<Actions, Refused> {
-    let b = behind(case, strip);
+    let (ground, front_ground) = grounds(spot);
     let (front, back) = body.at(z);
-    let (plane, height) = plane(body, &b, z);
-    let active = active(case, combination, state, Method::Rankine, strip, body, z)?;
+    let (plane, height) = plane(body, spot, z);
+    let active = active(case, combination, state, Method::Rankine, spot, body, z)?;
     let c = combination;
     let mut weights: Vec<Mass> = body.weights(z).into_iter().map(|m| Mass { force: m.force * own, ..m }).collect();
     let gamma = case.retained_soil.unit_weight.to_kn_per_m3();
-    let soil = body.soil_on_back(z, plane, b.ground, b.slope.to_ratio().max(0.0));
+    let soil = body.soil_on_back(z, plane, ground, spot.slope.to_ratio().max(0.0));
     weights.extend(soil.into_iter().map(|(area, x)| Mass { force: area * gamma * own, x }));
     let mut pushes = vec![];
     let mut uplift = None;
@@ -127,13 +155,13 @@ pub(crate) fn actions(
             }
         }
         // The thrust of a rising ground turns down with it.
-        let down = b.slope.to_ratio().max(0.0);
+        let down = spot.slope.to_ratio().max(0.0);
         let turned: f64 = parts[..3].iter().map(|(p, f)| p.horizontal.to_kn_per_m() * f * down).sum();
         if turned > 0.0 {
             weights.push(Mass { force: turned, x: plane });
         }
         uplift = (z == 0.0 && state == LoadCase::DrainBlocked).then(|| {
-            let level = b.front + strip.retained.to_m() * case.water.blocked.to_fraction();
+            let level = front_ground + spot.strip.retained.to_m() * case.water.blocked.to_fraction();
             let head = level.clamp(0.0, height);
             let wide = front - back;
             Mass { force: WATER.to_kn_per_m3() * head * wide / 2.0 * water, x: back + wide / 3.0 }
