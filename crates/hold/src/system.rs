@@ -6,6 +6,7 @@ use groundhold_quantity::{Length, Slope};
 use crate::systems::dry_stone::DryStoneSpec;
 use crate::systems::gabion::GabionSpec;
 use crate::systems::mass_wall::MassWallSpec;
+use crate::systems::stacked_timbers::StackedTimberSpec;
 use crate::systems::steel_posts::SteelPostSpec;
 use crate::systems::timber_posts::TimberPostSpec;
 use crate::{CaseError, Check, CheckKind, Cross, Field, Given, Layout, Verdict, WallCase};
@@ -107,6 +108,8 @@ pub enum Spec {
     MassWall(MassWallSpec),
     /// Steel posts in holes, panels between their flanges.
     SteelPosts(SteelPostSpec),
+    /// Timbers in courses with ties into the bank.
+    StackedTimbers(StackedTimberSpec),
 }
 
 /// One system among all.
@@ -146,6 +149,11 @@ pub const SYSTEMS: &[Entry] = &[
         words: "steel posts in holes with panels of timber or concrete between their flanges",
         blank: || Spec::SteelPosts(SteelPostSpec::blank()),
     },
+    Entry {
+        key: "stacked-timbers",
+        words: "timbers laid up in courses, with ties and cross pieces in the bank",
+        blank: || Spec::StackedTimbers(StackedTimberSpec::blank()),
+    },
 ];
 
 /// The keys of all systems.
@@ -168,6 +176,7 @@ impl Spec {
             Spec::DryStone(s) => s,
             Spec::MassWall(s) => s,
             Spec::SteelPosts(s) => s,
+            Spec::StackedTimbers(s) => s,
         }
     }
     /// The same, to be changed.
@@ -178,6 +187,7 @@ impl Spec {
             Spec::DryStone(s) => s,
             Spec::MassWall(s) => s,
             Spec::SteelPosts(s) => s,
+            Spec::StackedTimbers(s) => s,
         }
     }
     /// A system by its key, with usual sizes.

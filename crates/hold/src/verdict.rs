@@ -85,6 +85,12 @@ pub enum CheckKind {
     CourseShear,
     /// What stands above a joint turns over and pulls its screws.
     CourseOpening,
+    /// The timber that holds the ties breaks in bending.
+    TimberBending,
+    /// It breaks in shear.
+    TimberShear,
+    /// It bows between its ties.
+    TimberBow,
 }
 
 impl CheckKind {
@@ -119,6 +125,9 @@ impl CheckKind {
             CheckKind::CrossShear => "shear of the cross piece",
             CheckKind::CourseShear => "screws between courses",
             CheckKind::CourseOpening => "turning over a joint",
+            CheckKind::TimberBending => "bending of the timber",
+            CheckKind::TimberShear => "shear of the timber",
+            CheckKind::TimberBow => "bow of the timber",
         }
     }
     /// In a word or two, after a percentage: `98 % in the ground`.
@@ -152,6 +161,9 @@ impl CheckKind {
             CheckKind::CrossShear => "cross shear",
             CheckKind::CourseShear => "course shear",
             CheckKind::CourseOpening => "joint turning",
+            CheckKind::TimberBending => "timber bending",
+            CheckKind::TimberShear => "timber shear",
+            CheckKind::TimberBow => "timber bow",
         }
     }
 }

@@ -68,7 +68,7 @@ pub(crate) fn posts_along(case: &WallCase, wall: &Posted) -> Result<Vec<Mark>, C
         let Some(next) = fixed.get(i + 1) else { break };
         let plain = |at| Mark { joint: at, centre: at, corner: false, built: None, extra: false };
         let stands = fixed[i].built.or(next.built).is_some();
-        let fits = if stands { FITS } else { bay * 1e-5 };
+        let fits = if stands { FITS.max(wall.fits) } else { wall.fits };
         marks.extend(divide(fixed[i].joint, next.joint, bay, least_bay(wall), fits).into_iter().map(plain));
     }
     for change in &case.changes {

@@ -77,6 +77,8 @@ pub(crate) struct Posted {
     pub end_joint: Length,
     /// From post to post.
     pub bay: Length,
+    /// A run that is this much longer than whole bays is whole bays.
+    pub fits: Length,
     /// Holes.
     pub hole: HoleSpec,
     /// Height of a course.

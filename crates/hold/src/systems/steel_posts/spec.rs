@@ -210,6 +210,7 @@ impl SteelPostSpec {
             end_breadth: wide,
             end_joint: if channel { web / 2.0 } else { wide / 2.0 },
             bay: self.pitch(),
+            fits: super::panels::AS_SOLD,
             hole: self.hole,
             height: self.panel.height,
             gap: Length::ZERO,

@@ -154,6 +154,7 @@ impl TimberPostSpec {
             end_breadth: self.post.breadth,
             end_joint: Length::ZERO,
             bay: bay_of(self),
+            fits: bay_of(self) * 1e-5,
             hole: self.hole,
             height: self.board.height,
             gap: self.board_gap,
