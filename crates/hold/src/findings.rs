@@ -352,6 +352,136 @@ pub static SITUATION: Kind = Kind {
     when_wrong: "That situation cannot come here.",
 };
 
+/// Steel post overstressed.
+pub static STEEL_OVERSTRESSED: Kind = Kind {
+    code: "H-054",
+    name: "steel post overstressed",
+    severity: Severity::Stop,
+    why: "The post bends for good, or folds: the wall leans and does not come back.",
+    source: "EN 1993-1-1:2005 6.2; ANSI/AISC 360-16 F2, G2",
+    when_wrong: "none known",
+};
+
+/// Flange bends under the panel.
+pub static FLANGE_BENDS: Kind = Kind {
+    code: "H-055",
+    name: "flange bends under the panel",
+    severity: Severity::Stop,
+    why: "The flange opens outwards at the lowest panel and lets it slip out; rust makes thin flanges thinner.",
+    source: "statics; lever from the root as in EN 1993-1-8:2005 6.2.4",
+    when_wrong: "Panels wedged or grouted so that they press close to the web.",
+};
+
+/// Panel sits too little on its flange.
+pub static SEAT_NARROW: Kind = Kind {
+    code: "H-056",
+    name: "panel sits too little on its flange",
+    severity: Severity::Stop,
+    why: "A panel that is cut a little short, or a post that stands a little off, and the panel drops out; or its end is crushed.",
+    source: "least seat by common practice, no source; EN 1995-1-1 6.1.5; NDS 3.10",
+    when_wrong: "Panels that are held by a cleat or grouted in.",
+};
+
+/// Panel overstressed.
+pub static PANEL_OVERSTRESSED: Kind = Kind {
+    code: "H-057",
+    name: "panel overstressed",
+    severity: Severity::Stop,
+    why: "The panel cracks between two posts and the soil comes through.",
+    source: "EN 1992-1-1 6.1, 6.2; what its maker states",
+    when_wrong: "Soil that arches between the posts presses less on mid-span; nobody should count on it in wet ground.",
+};
+
+/// Panels that do not come out whole.
+pub static PANELS_CUT: Kind = Kind {
+    code: "H-058",
+    name: "panels that do not come out whole",
+    severity: Severity::Watch,
+    why: "A cast panel that is sawn loses cover at its end and sometimes its anchored steel; it is ordered to its length, or the line is moved.",
+    source: "common practice, no source",
+    when_wrong: "Panels that their maker allows to be cut.",
+};
+
+/// Corner post by a fabricator.
+pub static CORNER_POST: Kind = Kind {
+    code: "H-059",
+    name: "corner post by a fabricator",
+    severity: Severity::Watch,
+    why: "Panels meet the corner post from two directions: it needs plates or channels welded on to hold both, before it is galvanised.",
+    source: "common practice, no source",
+    when_wrong: "none known",
+};
+
+/// Tie pulls out of the bank.
+pub static TIE_PULLS: Kind = Kind {
+    code: "H-060",
+    name: "tie pulls out of the bank",
+    severity: Severity::Stop,
+    why: "The cross piece moves through the soil and the wall leans out, course by course.",
+    source: "Rankine's passive less active pressure over the piece itself; NAVFAC DM 7.02, chapter 3, for wanted factors",
+    when_wrong: "none known",
+};
+
+/// Tie ends in the sliding wedge.
+pub static TIE_SHORT: Kind = Kind {
+    code: "H-061",
+    name: "tie ends in the sliding wedge",
+    severity: Severity::Stop,
+    why: "A cross piece that lies within the soil that slides with the wall holds nothing.",
+    source: "NAVFAC DM 7.02, chapter 3, wedges of wall and anchor; from memory",
+    when_wrong: "Ground that is far better than its class.",
+};
+
+/// Tie or its screws overstressed.
+pub static TIE_TEARS: Kind = Kind {
+    code: "H-062",
+    name: "tie or its screws overstressed",
+    severity: Severity::Stop,
+    why: "The tie tears at its head or the cross piece is pulled off its end.",
+    source: "EN 1995-1-1 6.1.2, 8.2; NDS 3.8, 12.3",
+    when_wrong: "none known",
+};
+
+/// Courses part.
+pub static COURSES_PART: Kind = Kind {
+    code: "H-063",
+    name: "courses part",
+    severity: Severity::Stop,
+    why: "A course is pushed off the one below, or the courses above turn over: the face bulges between its ties.",
+    source: "statics; EN 1995-1-1 8.2, 8.7; NDS 12.2, 12.3",
+    when_wrong: "none known",
+};
+
+/// Timber of a course overstressed.
+pub static COURSE_OVERSTRESSED: Kind = Kind {
+    code: "H-064",
+    name: "timber of a course overstressed",
+    severity: Severity::Stop,
+    why: "The timber that carries the ties cracks between two of them and the face comes through.",
+    source: "EN 1995-1-1 6.1.6; NDS 3.3; AS 1720.1 3.2",
+    when_wrong: "Soil that arches between the ties; nobody should count on it in wet ground.",
+};
+
+/// Timber of a course bows.
+pub static COURSE_BOWS: Kind = Kind {
+    code: "H-065",
+    name: "timber of a course bows",
+    severity: Severity::Watch,
+    why: "Wet timber under lasting load keeps creeping: the face bulges between its ties long before it breaks.",
+    source: "EN 1995-1-1 2.2.3 and 7.2 for creep; the limit is common practice, no source",
+    when_wrong: "A limit stricter than the owner cares about.",
+};
+
+/// Screws between courses too short.
+pub static RODS_SHORT: Kind = Kind {
+    code: "H-066",
+    name: "screws between courses too short",
+    severity: Severity::Watch,
+    why: "A screw that hardly reaches into the course below holds neither push nor lift.",
+    source: "EN 1995-1-1 8.7.1; NDS 12.1.5: six diameters",
+    when_wrong: "none known",
+};
+
 /// All kinds of finding of this crate.
 pub static FINDINGS: &[&Kind] = &[
     &EMBEDMENT_SHALLOW,
@@ -389,4 +519,17 @@ pub static FINDINGS: &[&Kind] = &[
     &CHANGE_FITS_NOTHING,
     &BUILT_POST_SHORT,
     &SITUATION,
+    &STEEL_OVERSTRESSED,
+    &FLANGE_BENDS,
+    &SEAT_NARROW,
+    &PANEL_OVERSTRESSED,
+    &PANELS_CUT,
+    &CORNER_POST,
+    &TIE_PULLS,
+    &TIE_SHORT,
+    &TIE_TEARS,
+    &COURSES_PART,
+    &COURSE_OVERSTRESSED,
+    &COURSE_BOWS,
+    &RODS_SHORT,
 ];

@@ -108,6 +108,10 @@ pub enum Role {
     Board,
     /// Lies on top.
     Capping,
+    /// Lies in a course of the wall.
+    Course,
+    /// Reaches into the bank, or lies across the end of what does.
+    Tie,
 }
 
 impl Role {
@@ -117,6 +121,8 @@ impl Role {
             Role::Post => "post",
             Role::Board => "board",
             Role::Capping => "capping",
+            Role::Course => "timber",
+            Role::Tie => "tie",
         }
     }
 }

@@ -22,7 +22,11 @@ fn sentence(case: &WallCase, c: &Check) -> String {
     let (demand, capacity) = (figure(case, c.demand, c.unit), figure(case, c.capacity, c.unit));
     let figures = match c.kind {
         CheckKind::Slip => format!("factor {capacity}, wanted {demand}"),
-        CheckKind::BoardBow | CheckKind::PostDeflection | CheckKind::Eccentricity | CheckKind::JointEccentricity => {
+        CheckKind::BoardBow
+        | CheckKind::TimberBow
+        | CheckKind::PostDeflection
+        | CheckKind::Eccentricity
+        | CheckKind::JointEccentricity => {
             format!("{demand}, limit {capacity}")
         }
         _ => format!("{demand} against {capacity}"),

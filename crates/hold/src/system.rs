@@ -6,6 +6,8 @@ use groundhold_quantity::{Length, Slope};
 use crate::systems::dry_stone::DryStoneSpec;
 use crate::systems::gabion::GabionSpec;
 use crate::systems::mass_wall::MassWallSpec;
+use crate::systems::stacked_timbers::StackedTimberSpec;
+use crate::systems::steel_posts::SteelPostSpec;
 use crate::systems::timber_posts::TimberPostSpec;
 use crate::{CaseError, Check, CheckKind, Cross, Field, Given, Layout, Verdict, WallCase};
 
@@ -104,6 +106,10 @@ pub enum Spec {
     DryStone(DryStoneSpec),
     /// Mortared masonry or mass concrete on a footing.
     MassWall(MassWallSpec),
+    /// Steel posts in holes, panels between their flanges.
+    SteelPosts(SteelPostSpec),
+    /// Timbers in courses with ties into the bank.
+    StackedTimbers(StackedTimberSpec),
 }
 
 /// One system among all.
@@ -138,6 +144,16 @@ pub const SYSTEMS: &[Entry] = &[
         words: "mortared masonry or mass concrete on a footing",
         blank: || Spec::MassWall(MassWallSpec::blank()),
     },
+    Entry {
+        key: "steel-post-and-panel",
+        words: "steel posts in holes with panels of timber or concrete between their flanges",
+        blank: || Spec::SteelPosts(SteelPostSpec::blank()),
+    },
+    Entry {
+        key: "stacked-timbers",
+        words: "timbers laid up in courses, with ties and cross pieces in the bank",
+        blank: || Spec::StackedTimbers(StackedTimberSpec::blank()),
+    },
 ];
 
 /// The keys of all systems.
@@ -159,6 +175,8 @@ impl Spec {
             Spec::Gabion(s) => s,
             Spec::DryStone(s) => s,
             Spec::MassWall(s) => s,
+            Spec::SteelPosts(s) => s,
+            Spec::StackedTimbers(s) => s,
         }
     }
     /// The same, to be changed.
@@ -168,6 +186,8 @@ impl Spec {
             Spec::Gabion(s) => s,
             Spec::DryStone(s) => s,
             Spec::MassWall(s) => s,
+            Spec::SteelPosts(s) => s,
+            Spec::StackedTimbers(s) => s,
         }
     }
     /// A system by its key, with usual sizes.

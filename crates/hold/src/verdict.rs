@@ -93,6 +93,36 @@ pub enum CheckKind {
     JointEccentricity,
     /// What the wall is built of is crushed at the front of a joint.
     Crushing,
+    /// The flange of a steel post bends under the panel that it holds.
+    FlangeBending,
+    /// A concrete panel breaks in bending.
+    PanelBending,
+    /// A concrete panel breaks in shear.
+    PanelShear,
+    /// A panel is crushed where it sits against the flange, or reaches too little over it.
+    Seat,
+    /// A tie pulls its cross piece through the bank.
+    DeadmanPull,
+    /// A cross piece lies too near behind the wall.
+    DeadmanPlace,
+    /// A tie tears.
+    TieTension,
+    /// The screws at the head or at the end of a tie give way.
+    TieFixing,
+    /// A cross piece breaks in bending.
+    CrossBending,
+    /// A cross piece breaks in shear.
+    CrossShear,
+    /// A course is pushed off the one below it.
+    CourseShear,
+    /// What stands above a joint turns over and pulls its screws.
+    CourseOpening,
+    /// The timber that holds the ties breaks in bending.
+    TimberBending,
+    /// It breaks in shear.
+    TimberShear,
+    /// It bows between its ties.
+    TimberBow,
 }
 
 impl CheckKind {
@@ -115,6 +145,21 @@ impl CheckKind {
             CheckKind::JointSliding => "sliding in a joint",
             CheckKind::JointEccentricity => "resultant in a joint",
             CheckKind::Crushing => "crushing in a joint",
+            CheckKind::FlangeBending => "bending of the flange",
+            CheckKind::PanelBending => "bending of the panel",
+            CheckKind::PanelShear => "shear of the panel",
+            CheckKind::Seat => "seat of the panel",
+            CheckKind::DeadmanPull => "pull on the cross piece",
+            CheckKind::DeadmanPlace => "distance of the cross piece",
+            CheckKind::TieTension => "tension in the tie",
+            CheckKind::TieFixing => "screws of the tie",
+            CheckKind::CrossBending => "bending of the cross piece",
+            CheckKind::CrossShear => "shear of the cross piece",
+            CheckKind::CourseShear => "screws between courses",
+            CheckKind::CourseOpening => "turning over a joint",
+            CheckKind::TimberBending => "bending of the timber",
+            CheckKind::TimberShear => "shear of the timber",
+            CheckKind::TimberBow => "bow of the timber",
         }
     }
     /// In a word or two, after a percentage: `98 % in the ground`.
@@ -136,6 +181,21 @@ impl CheckKind {
             CheckKind::JointSliding => "joint sliding",
             CheckKind::JointEccentricity => "joint opening",
             CheckKind::Crushing => "crushing",
+            CheckKind::FlangeBending => "flange",
+            CheckKind::PanelBending => "panel bending",
+            CheckKind::PanelShear => "panel shear",
+            CheckKind::Seat => "seat",
+            CheckKind::DeadmanPull => "pull-out",
+            CheckKind::DeadmanPlace => "reach",
+            CheckKind::TieTension => "tie",
+            CheckKind::TieFixing => "tie screws",
+            CheckKind::CrossBending => "cross piece",
+            CheckKind::CrossShear => "cross shear",
+            CheckKind::CourseShear => "course shear",
+            CheckKind::CourseOpening => "joint turning",
+            CheckKind::TimberBending => "timber bending",
+            CheckKind::TimberShear => "timber shear",
+            CheckKind::TimberBow => "timber bow",
         }
     }
 }

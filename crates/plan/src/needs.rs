@@ -70,7 +70,12 @@ fn wall(w: &WallPlan, job: &Job, stone: &str) -> Vec<Need> {
     let mut needs = vec![];
     let layout = &w.layout;
     for (material, role, pieces) in pieces_by_material(&w.id, layout) {
-        let what = if role == Role::Post { "posts" } else { "boards" };
+        let what = match role {
+            Role::Post => "posts",
+            Role::Board | Role::Capping => "boards",
+            Role::Course => "timbers",
+            Role::Tie => "ties and cross pieces",
+        };
         needs.push(Need::new(material, &w.of, what, Measured::Pieces(pieces)));
     }
     for f in &layout.fixings {
@@ -265,7 +270,7 @@ fn density_of(stuff: Stuff) -> Density {
 pub(crate) fn lifted(units: Units, walls: &[WallPlan], shaped: &Shaped) -> Vec<order::Lifted> {
     let mut things: Vec<order::Lifted> = vec![];
     for w in walls {
-        for p in w.layout.pieces.iter().filter(|p| !p.built) {
+        for p in w.layout.pieces.iter().filter(|p| !p.built && p.stuff != Stuff::Steel) {
             let density = density_of(p.stuff);
             let Ok((mass, trace)) = order::piece_mass(p.section.0, p.section.1, p.length, density) else { continue };
             let what = format!("{} {}", p.material, units.run(p.length));

@@ -14,7 +14,7 @@ mod shown;
 pub(crate) use body::{Body, Course};
 pub(crate) use judge::judge;
 pub(crate) use lay::{Coursing, laid_out, strips};
-pub(crate) use remedies::Way;
+pub(crate) use remedies::{Way, mend_by};
 pub(crate) use shown::{cross, faces};
 
 use groundhold_quantity::{Length, Pressure};

@@ -32,14 +32,25 @@ impl Way {
 
 /// The first value of each way with which the failing kinds pass and nothing else of its own fails that passed before.
 pub(crate) fn mend(case: &WallCase, wall: &dyn Gravity, layout: &Layout, kinds: &[CheckKind]) -> Vec<Remedy> {
+    mend_by(case, wall.ways(layout), layout, kinds, &KINDS)
+}
+
+/// The same by ways of its own; nothing of `own` fails that passed before.
+pub(crate) fn mend_by(
+    case: &WallCase,
+    ways: Vec<Way>,
+    layout: &Layout,
+    kinds: &[CheckKind],
+    own: &[CheckKind],
+) -> Vec<Remedy> {
     let mut case = case.clone();
     case.search_slip = false;
     let now = case.spec.system().checks(&case, layout);
     let holds = |k: &CheckKind| !kinds.contains(k) && !now.iter().any(|c| c.kind == *k && c.fails());
-    let before: Vec<CheckKind> = KINDS.iter().copied().filter(holds).collect();
+    let before: Vec<CheckKind> = own.iter().copied().filter(holds).collect();
     let wanted: Vec<CheckKind> = kinds.iter().copied().chain(before).collect();
     let mut all = vec![];
-    for way in wall.ways(layout) {
+    for way in ways {
         let found = way.tries.iter().find(|(value, _)| {
             let mut trial = case.clone();
             trial.spec.change(way.key, value).is_ok() && passes(&trial, &wanted)

@@ -4,9 +4,9 @@ use groundhold_finding::Remedy;
 use groundhold_quantity::Length;
 
 use super::TimberPostSpec;
-use super::checks::embedment;
-use super::posts_along::MEANT;
 use super::remedies::{ASIDE, CLOSEST, Trial, adjust, trial};
+use crate::posted::along::MEANT;
+use crate::posted::embedment;
 use crate::{CheckKind, Layout, LoadCase, Post, PostChange, WallCase};
 
 /// New places are tried in steps of this: what a tape on site shows at a glance. Common practice, no source.
@@ -104,8 +104,9 @@ fn beside(case: &WallCase, spec: &TimberPostSpec, post: &Post, towards: f64, roo
 }
 
 fn lost(t: &Trial, states: &[LoadCase]) -> Vec<Length> {
-    let used =
-        |p: &Post| embedment::utilisation_at(&t.case, &t.spec, &t.layout.bays, p, states.iter().copied(), p.depth);
+    let used = |p: &Post| {
+        embedment::utilisation_at(&t.case, &t.spec.posted(), &t.layout.bays, p, states.iter().copied(), p.depth)
+    };
     t.layout.posts.iter().filter(|p| used(p) > 1.0).map(|p| p.chainage).collect()
 }
 

@@ -2,9 +2,9 @@
 
 use groundhold_quantity::{Length, math};
 
-use super::bays::{CoursedBay, Courses};
-use super::posts_along::{FITS, Mark};
 use super::{Boards, TimberPostSpec};
+use crate::posted::along::FITS;
+use crate::posted::{CoursedBay, Courses, Mark};
 use crate::{Board, CaseError, Line, WallCase};
 
 /// A stretch of bays that one piece covers: first bay and the one after the last, counted from 0, with its cut length.

@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 use groundhold_quantity::{Length, Volume};
 
 use super::boards::Stretch;
-use super::posts::cover;
 use super::{Fill, TimberPostSpec};
+use crate::posted::place::cover;
 use crate::workings::{HoleVolumes, hole};
 use crate::{Bay, Board, Fixing, Hole, Piece, Post, Role, Stuff};
 

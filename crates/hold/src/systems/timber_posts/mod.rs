@@ -1,31 +1,23 @@
 //! Timber posts in holes, boards behind or before them: layout, members, checks and remedies.
 
 mod aside;
-mod bays;
 mod boards;
 mod checks;
 mod cross;
 mod face;
 mod members;
-mod posts;
-mod posts_along;
 mod remedies;
 mod rows;
 mod sizes;
 mod spec;
 
+pub use crate::posted::{CourseFit, DEPTH_STEP, Fill, HoleSpec, LEAST_DEPTH, MOST_DEPTH};
 pub use spec::*;
 
 use groundhold_quantity::{Length, Slope, Units, trim};
 
+use crate::posted::{self, along, place};
 use crate::{Bay, CaseError, CheckKind, Cross, Layout, Post, System, Verdict, WallCase, by_rows};
-
-/// The least embedment that is solved for. Common practice, no source.
-pub const LEAST_DEPTH: Length = Length::mm(400.0);
-/// Solved depths are rounded up to this: what a builder measures in a hole.
-pub const DEPTH_STEP: Length = Length::mm(50.0);
-/// No hole is solved deeper: a hand-held auger with an extension reaches no further. Common practice, no source.
-pub const MOST_DEPTH: Length = Length::mm(3000.0);
 
 impl System for TimberPostSpec {
     fn key(&self) -> &'static str {
@@ -70,19 +62,20 @@ impl System for TimberPostSpec {
     }
     fn lay_out(&self, case: &WallCase) -> Result<Layout, CaseError> {
         self.check(case)?;
-        let marks = posts_along::posts_along(case, self)?;
-        let (courses, coursed) = bays::bays(case, self, &marks)?;
+        let wall = self.posted();
+        let marks = along::posts_along(case, &wall)?;
+        let (courses, coursed) = posted::bays::bays(case, &wall, &marks)?;
         let boards = boards::boards(case, self, &marks, courses, &coursed)?;
         let cappings = boards::cappings(case, self, &marks, &coursed)?;
-        let mut posts = posts::posts(case, self, &marks, &coursed);
+        let mut posts = place::posts(case, &wall, &marks, &coursed);
         let bays: Vec<Bay> = coursed.into_iter().map(|b| b.bay).collect();
         for (post, mark) in posts.iter_mut().zip(&marks) {
-            let depth = match posts::fixed_depth(case, self, mark, post) {
+            let depth = match place::fixed_depth(case, &wall, mark, post) {
                 Some(depth) => depth,
-                None => checks::solved_depth(case, self, &bays, post),
+                None => posted::solved_depth(case, &wall, &bays, post),
             };
             let reached = post.refused_at.map_or(depth, |r| depth.min(r));
-            posts::set_depth(self, post, reached);
+            place::set_depth(&wall, post, reached);
         }
         let most = |of: fn(&Post) -> Length| posts.iter().map(of).reduce(Length::max).unwrap_or_default();
         let pieces = members::pieces(self, &posts, &bays, &boards, &cappings);

@@ -5,15 +5,13 @@ use groundhold_member::timber::{Section, grade};
 use groundhold_quantity::{Length, trim};
 use groundhold_working::Refused;
 
-use super::checks::{boards, embedment, highest, solved_states, strength};
-use super::posts::refusal;
-use super::posts_along::bay_of;
+use super::checks::{boards, strength};
+use super::spec::bay_of;
 use super::{Boards, MOST_DEPTH, TimberPostSpec, aside};
+use crate::posted::place::refusal;
+use crate::posted::{HOLES, embedment, highest, solved_states};
 use crate::{Check, CheckKind, Layout, LoadCase, Post, PostChange, Spec, System, WallCase};
 
-/// Hole diameters that augers are hired in. Common practice, no source.
-pub const HOLES: [Length; 5] =
-    [Length::mm(300.0), Length::mm(350.0), Length::mm(400.0), Length::mm(450.0), Length::mm(600.0)];
 /// Board thicknesses that merchants keep. Common practice, no source.
 pub const THICKNESSES: [Length; 5] =
     [Length::mm(38.0), Length::mm(50.0), Length::mm(63.0), Length::mm(75.0), Length::mm(100.0)];
@@ -49,7 +47,14 @@ pub(crate) fn trial(case: &WallCase, spec: TimberPostSpec, change: impl FnOnce(&
 impl Trial {
     fn stands(&self, states: &[LoadCase]) -> bool {
         let at = |p: &Post| {
-            embedment::utilisation_at(&self.case, &self.spec, &self.layout.bays, p, states.iter().copied(), p.depth)
+            embedment::utilisation_at(
+                &self.case,
+                &self.spec.posted(),
+                &self.layout.bays,
+                p,
+                states.iter().copied(),
+                p.depth,
+            )
         };
         highest(&self.layout).is_none_or(|p| at(p) <= 1.0) && self.layout.posts.iter().all(|p| at(p) <= 1.0)
     }
@@ -95,7 +100,7 @@ fn closer(spec: &TimberPostSpec) -> Vec<Length> {
 pub(crate) fn deeper(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, states: &[LoadCase]) -> Option<Remedy> {
     let mut depth = Some(Length::ZERO);
     for post in layout.posts.iter().filter(|p| !p.built) {
-        let least = embedment::least_depth(case, spec, &layout.bays, post, states);
+        let least = embedment::least_depth(case, &spec.posted(), &layout.bays, post, states);
         depth = depth.zip(least).map(|(a, b)| a.max(b));
     }
     let d = depth.filter(|d| *d <= MOST_DEPTH)?;
@@ -252,8 +257,9 @@ pub(crate) fn refused(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, p
     let states: Vec<LoadCase> = solved_states(case).collect();
     let mut all = aside::remedies(case, spec, layout, post, &states);
     let what = refusal(case, post).map_or("rock", |r| r.what.as_str());
-    let alone =
-        |p: &Post| embedment::utilisation_at(case, spec, &layout.bays, p, states.iter().copied(), p.depth) <= 1.0;
+    let alone = |p: &Post| {
+        embedment::utilisation_at(case, &spec.posted(), &layout.bays, p, states.iter().copied(), p.depth) <= 1.0
+    };
     let wider = HOLES.iter().filter(|d| post.hole_diameter < **d).find(|d| {
         let mut p = post.clone();
         p.hole_diameter = **d;
@@ -303,7 +309,14 @@ fn one_more(
         };
         let t = trial(case, spec.clone(), put)?;
         let same = t.layout.posts.iter().find(|p| (p.chainage - post.chainage).abs() < Length::mm(1.0))?;
-        let u = embedment::utilisation_at(&t.case, &t.spec, &t.layout.bays, same, states.iter().copied(), same.depth);
+        let u = embedment::utilisation_at(
+            &t.case,
+            &t.spec.posted(),
+            &t.layout.bays,
+            same,
+            states.iter().copied(),
+            same.depth,
+        );
         (u <= 1.0).then(|| {
             let at: Vec<String> = places.iter().map(|p| case.units.run(*p)).collect();
             let exact: Vec<String> = places.iter().map(|p| format!("{:.3} m", p.to_m())).collect();
@@ -362,7 +375,7 @@ fn wider_and_more(
         trial(case, spec.clone(), put).is_some_and(|t| {
             let same = t.layout.posts.iter().find(|p| (p.chainage - post.chainage).abs() < Length::mm(1.0));
             let at = |p: &Post| {
-                embedment::utilisation_at(&t.case, &t.spec, &t.layout.bays, p, states.iter().copied(), p.depth)
+                embedment::utilisation_at(&t.case, &t.spec.posted(), &t.layout.bays, p, states.iter().copied(), p.depth)
             };
             same.is_some_and(|p| at(p) <= 1.0)
         })
@@ -389,7 +402,7 @@ fn lower(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, post: &Post, s
         let mut p = post.clone();
         p.retained = (p.retained - by).max(Length::ZERO);
         p.exposed = (p.exposed - by).max(Length::ZERO);
-        let u = embedment::utilisation_at(case, spec, &layout.bays, &p, states.iter().copied(), p.depth);
+        let u = embedment::utilisation_at(case, &spec.posted(), &layout.bays, &p, states.iter().copied(), p.depth);
         (u <= 1.0 && by < post.retained).then(|| {
             let courses = if n == 1 { "one course".to_string() } else { format!("{n} courses") };
             Remedy::theirs(format!(

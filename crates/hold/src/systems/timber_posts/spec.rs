@@ -3,6 +3,8 @@
 use groundhold_member::timber::Grade;
 use groundhold_quantity::{Length, Slope};
 
+use crate::posted::{CourseFit, HoleSpec, Posted};
+
 /// On which side of the posts the boards stand.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Boards {
@@ -10,15 +12,6 @@ pub enum Boards {
     Behind,
     /// On the open side: they hang on their screws.
     InFront,
-}
-
-/// From where the courses are counted.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum CourseFit {
-    /// The lowest board is buried exactly as deep as wanted; the top comes out where whole boards put it.
-    FromBury,
-    /// The highest wanted top is met exactly; the lowest board is buried at least as deep as wanted.
-    FromTop,
 }
 
 /// A post's timber.
@@ -56,28 +49,6 @@ pub struct Capping {
     pub thickness: Length,
     /// Strength class and treatment as ordered: `H4 C24`.
     pub quality: String,
-}
-
-/// What a hole is filled with around the post.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Fill {
-    /// Concrete: the hole's diameter bears on the soil.
-    Concrete,
-    /// Rammed stone or soil: only the post's breadth is counted on.
-    Rammed,
-}
-
-/// The post holes.
-#[derive(Debug, Clone, PartialEq)]
-pub struct HoleSpec {
-    /// Diameter.
-    pub diameter: Length,
-    /// Underside of the post below the ground in front; solved for each post where none is given.
-    pub depth: Option<Length>,
-    /// What fills it.
-    pub fill: Fill,
-    /// Gravel under the post.
-    pub gravel_base: Length,
 }
 
 /// The screws through the boards.
@@ -157,4 +128,40 @@ impl ScrewSpec {
 fn material(what: &str, a: Length, b: Length, treatment: &str, grade: &str) -> String {
     let (large, small) = (a.max(b).to_mm().round(), a.min(b).to_mm().round());
     format!("{what} {large}x{small} {treatment} {grade}").trim_end().to_string()
+}
+
+/// The bay that whole boards of the stock divide into, the widest within the spacing; the spacing itself where no board
+/// of the stock reaches over one.
+pub(crate) fn bay_of(spec: &TimberPostSpec) -> Length {
+    let most = spec.bays_per_board.unwrap_or(usize::MAX);
+    let of_stock = |stock: Length| {
+        let n = ((stock / spec.spacing) - 1e-6).ceil().max(1.0);
+        (n as usize <= most).then(|| stock / n)
+    };
+    spec.stock.iter().filter_map(|s| of_stock(*s)).reduce(Length::max).unwrap_or(spec.spacing)
+}
+
+impl TimberPostSpec {
+    /// As layout and ground see it.
+    pub(crate) fn posted(&self) -> Posted {
+        Posted {
+            breadth: self.post.breadth,
+            depth: self.post.depth,
+            out: match self.boards {
+                Boards::Behind => 0.5,
+                Boards::InFront => -0.5,
+            },
+            end_breadth: self.post.breadth,
+            end_joint: Length::ZERO,
+            bay: bay_of(self),
+            fits: bay_of(self) * 1e-5,
+            hole: self.hole,
+            height: self.board.height,
+            gap: self.board_gap,
+            bury: self.bury,
+            fit: self.fit,
+            neglect_top: self.neglect_top,
+            lean: self.lean,
+        }
+    }
 }

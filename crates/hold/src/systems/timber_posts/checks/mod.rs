@@ -2,27 +2,20 @@
 
 mod around;
 pub(crate) mod boards;
-pub(crate) mod embedment;
 mod fit;
-mod loads;
-mod margins;
 mod said;
 mod screws;
 pub(crate) mod strength;
-mod timber;
-
-pub(crate) use embedment::{solved_depth, solved_states};
 
 use std::collections::BTreeMap;
 
-use groundhold_earth::Method as Theory;
 use groundhold_finding::{Finding, Place};
 use groundhold_working::Refused;
 
-use self::loads::UNFACTORED;
 use super::TimberPostSpec;
+use crate::posted::{embedment, highest, loads, margins, shown};
 use crate::stand::Stand;
-use crate::{Check, Layout, Line, LoadCase, Post, PressurePoint, Push, Verdict, WallCase, findings, slip};
+use crate::{Check, Layout, LoadCase, Post, Verdict, WallCase, findings, slip};
 
 /// Everything there is to say about a wall of timber posts and boards.
 pub(crate) fn judge(case: &WallCase, spec: &TimberPostSpec, layout: &Layout) -> Verdict {
@@ -48,11 +41,12 @@ fn judged(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, thorough: boo
     let mut note = |place: String, why: Refused| {
         refused.entry(why.to_string()).or_insert(place);
     };
+    let wall = spec.posted();
     let most = highest(layout).map(|p| p.number);
     for post in &layout.posts {
         let place = || format!("post {}", post.number);
         for state in loads::states(case) {
-            match embedment::checks(case, spec, &layout.bays, post, state) {
+            match embedment::checks(case, &wall, &layout.bays, post, state) {
                 Ok(c) => verdict.checks.extend(c),
                 Err(why) => note(place(), why),
             }
@@ -60,7 +54,7 @@ fn judged(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, thorough: boo
                 continue;
             }
             let all = most == Some(post.number) && !loads::is_accident(case, state);
-            match margins::margins(case, spec, &layout.bays, post, state, all) {
+            match margins::margins(case, &wall, &layout.bays, post, state, all) {
                 Ok(m) => verdict.margins.extend(m),
                 Err(why) => note(place(), why),
             }
@@ -86,7 +80,7 @@ fn judged(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, thorough: boo
         if thorough {
             verdict.checks.extend(loads::beside(case).into_iter().flat_map(|s| other(case, spec, layout, highest, s)));
         }
-        show_pushes(case, highest, &mut verdict);
+        shown::pushes(case, highest, &mut verdict);
     }
     verdict.findings = said::findings(case, spec, layout, &verdict, thorough);
     verdict.findings.extend(around::findings(case, spec, layout));
@@ -100,50 +94,6 @@ fn judged(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, thorough: boo
 
 /// Embedment and strength of one post in a situation that need not be met; nothing where a theory refuses it.
 fn other(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, post: &Post, state: LoadCase) -> Vec<Check> {
-    let held = embedment::checks(case, spec, &layout.bays, post, state).unwrap_or_default();
+    let held = embedment::checks(case, &spec.posted(), &layout.bays, post, state).unwrap_or_default();
     held.into_iter().chain(strength::in_state(case, spec, layout, post, state).unwrap_or_default()).collect()
-}
-
-/// The post that holds most: the highest, and among equals the one with the widest bays.
-pub(crate) fn highest(layout: &Layout) -> Option<&Post> {
-    let more = |a: &Post, b: &Post| {
-        (b.retained - a.retained).to_mm() > 0.1
-            || ((b.retained - a.retained).to_mm() > -0.1 && (b.tributary - a.tributary).to_mm() > 0.1)
-    };
-    layout.posts.iter().reduce(|a, b| if more(a, b) { b } else { a })
-}
-
-/// Pressures and pushes at the highest place, by both theories, loads and soil as they are.
-fn show_pushes(case: &WallCase, post: &Post, verdict: &mut Verdict) {
-    let slope = Line::new(&case.stations).at(post.chainage).slope_behind;
-    for state in loads::states(case) {
-        for theory in [Theory::Rankine, Theory::Coulomb] {
-            let Ok(Some(a)) = loads::active(case, &UNFACTORED, state, theory, post.retained, slope) else { continue };
-            if theory == Theory::Rankine && state != LoadCase::Wind {
-                let points = a.diagram.iter().map(|o| PressurePoint {
-                    depth: o.depth,
-                    soil: o.soil,
-                    load: o.surcharge,
-                    water: o.water,
-                });
-                verdict.pressures.push((state, points.collect()));
-            }
-            let Ok(on_post) = loads::on_post(case, &UNFACTORED, state, theory, post) else { continue };
-            verdict.pushes.push(Push {
-                case: state,
-                method: theory.name(),
-                horizontal: a.horizontal,
-                vertical: a.vertical,
-                arm: a.arm,
-                head: post.behind,
-                foot: post.front,
-                on: format!("post {}", post.number),
-                chainage: post.chainage,
-                force: Some(on_post.force),
-                moment: Some(on_post.moment),
-                governs: theory == Theory::Rankine,
-                trace: a.trace,
-            });
-        }
-    }
 }

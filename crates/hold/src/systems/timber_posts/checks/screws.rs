@@ -4,8 +4,9 @@ use groundhold_member::fix::{Joint, Rules, Screw, hang};
 use groundhold_quantity::{Density, Force};
 use groundhold_working::{Refused, Unit};
 
-use super::{loads, timber};
+use crate::posted::loads;
 use crate::systems::timber_posts::TimberPostSpec;
+use crate::timber_rules as timber;
 use crate::{Bay, Check, CheckKind, LoadCase, WallCase};
 
 /// Density of softwood where the grade's table gives none: the least of EN 338, C14.

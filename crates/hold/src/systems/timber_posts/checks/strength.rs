@@ -1,21 +1,15 @@
 //! Does each post carry its moment and shear, and how far does its top move?
 
-use groundhold_earth::Method as Theory;
-use groundhold_earth::soil::Subgrade as Stiffness;
-use groundhold_member::embed::{self, Subgrade};
 use groundhold_member::timber::{Effects, Section, check_member, creep_factor, stiffness};
-use groundhold_quantity::{Force, Length, Moment};
+use groundhold_quantity::Length;
 use groundhold_working::{Refused, Trace, Unit};
 
-use super::embedment::{deciding, member_case, over};
-use super::loads::{self, PostPush, UNFACTORED};
-use super::timber;
+use crate::posted::bent::{Bent, bent, movement};
+use crate::posted::embedment::over;
+use crate::posted::loads;
 use crate::systems::timber_posts::TimberPostSpec;
-use crate::workings::{POST_BEND, POST_SHEAR, post_bend, post_shear};
+use crate::timber_rules as timber;
 use crate::{Check, CheckKind, Layout, LoadCase, Post, WallCase};
-
-/// A post may lean by its height over this. Common practice, no source.
-const LEAN_LIMIT: f64 = 50.0;
 
 /// Bending, shear and movement of every post in every state.
 ///
@@ -52,13 +46,10 @@ pub(crate) fn in_state(
     state: LoadCase,
 ) -> Result<Vec<Check>, Refused> {
     let case = &*loads::in_state(case, state);
-    let push = loads::on_post(case, &UNFACTORED, state, Theory::Rankine, post)?;
-    if push.force <= Force::ZERO {
-        return Ok(vec![]);
-    }
-    let mut all = strength(case, spec, layout, post, state, &push)?.to_vec();
+    let Some(bent) = bent(case, &spec.posted(), &layout.bays, post, state)? else { return Ok(vec![]) };
+    let mut all = strength(case, spec, post, state, &bent)?.to_vec();
     if !loads::is_accident(case, state) {
-        all.extend(movement(case, spec, layout, post, state, &push)?);
+        all.extend(moves(case, spec, layout, post, state, &bent)?);
     }
     Ok(all)
 }
@@ -76,9 +67,8 @@ pub(crate) fn movements(
     let mut all = vec![];
     for state in loads::states(case).into_iter().filter(|s| !loads::is_accident(case, *s)) {
         let case = &*loads::in_state(case, state);
-        let push = loads::on_post(case, &UNFACTORED, state, Theory::Rankine, post)?;
-        if push.force > Force::ZERO {
-            all.extend(movement(case, spec, layout, post, state, &push)?);
+        if let Some(bent) = bent(case, &spec.posted(), &layout.bays, post, state)? {
+            all.extend(moves(case, spec, layout, post, state, &bent)?);
         }
     }
     Ok(all)
@@ -88,37 +78,15 @@ fn section(spec: &TimberPostSpec) -> Section {
     Section::rectangle(spec.post.breadth, spec.post.depth)
 }
 
-/// The greatest moment in the post, by the deciding method that gives most, with its working.
-fn greatest_moment(
-    case: &WallCase,
-    spec: &TimberPostSpec,
-    layout: &Layout,
-    post: &Post,
-    push: &PostPush,
-) -> Result<(Moment, Trace), Refused> {
-    let mut most: Option<(Moment, Trace)> = None;
-    for method in deciding(case) {
-        let member = member_case(case, spec, &layout.bays, post, &UNFACTORED, push, *method);
-        let m = embed::post_moment(&member)?;
-        if most.as_ref().is_none_or(|(before, _)| *before < m.moment) {
-            most = Some((m.moment, m.trace));
-        }
-    }
-    most.ok_or(Refused::NoAnswer { working: "embed", why: "no method decides over this soil".into() })
-}
-
 fn strength(
     case: &WallCase,
     spec: &TimberPostSpec,
-    layout: &Layout,
     post: &Post,
     state: LoadCase,
-    push: &PostPush,
+    bent: &Bent,
 ) -> Result<[Check; 2], Refused> {
-    let (moment, moment_trace) = greatest_moment(case, spec, layout, post, push)?;
-    let neglected = member_case(case, spec, &layout.bays, post, &UNFACTORED, push, deciding(case)[0]).neglected;
-    let shear_given = [push.force.to_kn(), (push.arm + neglected).to_m(), (post.depth - neglected).to_m().max(0.05)];
-    let shear = Force::kn(post_shear(shear_given[0], shear_given[1], shear_given[2]));
+    let ((moment, moment_trace), (shear, shear_trace)) = (bent.moment.clone(), bent.shear.clone());
+    let push = &bent.push;
     let (vm, vv) = (push.variable_moment, push.variable_force);
     let effects = Effects::permanent(moment * (1.0 - vm), shear * (1.0 - vv)).with_variable(
         moment * vm,
@@ -141,7 +109,6 @@ fn strength(
         governs: loads::governs(case, state),
     };
     let (b, s) = (found.bending, found.shear);
-    let shear_trace = Trace::new(&POST_SHEAR, shear_given.map(Into::into).to_vec());
     Ok([
         check(
             CheckKind::PostBending,
@@ -163,49 +130,30 @@ fn strength(
 }
 
 /// Movement of the top: lean in the ground and bend above it; left out where the ground's stiffness is not known.
-fn movement(
+fn moves(
     case: &WallCase,
     spec: &TimberPostSpec,
     layout: &Layout,
     post: &Post,
     state: LoadCase,
-    push: &PostPush,
+    bent: &Bent,
 ) -> Result<Option<Check>, Refused> {
-    let member = member_case(case, spec, &layout.bays, post, &UNFACTORED, push, deciding(case)[0]);
-    let ground = match case.founding_soil.subgrade {
-        Some(Stiffness::WithDepth(n)) => Subgrade::Grows(n),
-        Some(Stiffness::Constant(k)) => Subgrade::Even(k / member.width),
-        None => return Ok(None),
-    };
-    if post.depth <= member.neglected || post.exposed <= Length::ZERO {
-        return Ok(None);
-    }
-    let lean = embed::deflection(&member, post.depth, ground, post.exposed)?;
     let code = timber::code(case, state, spec.post.grade);
-    let creep = 1.0 + (creep_factor(&code) - 1.0) * (1.0 - push.variable_moment);
-    let given = [
-        push.force.to_kn(),
-        (push.arm + member.neglected).to_m(),
-        (post.exposed + member.neglected).to_m(),
-        stiffness(spec.post.grade, &section(spec), &code).to_mpa(),
-        section(spec).inertia_mm4(),
-        creep,
-    ];
-    let bend = post_bend(given[0], given[1], given[2], given[3], given[4], given[5]);
-    let demand = lean.top.to_mm() + bend;
-    let capacity = post.exposed.to_mm() / LEAN_LIMIT;
-    let bent = Trace::new(&POST_BEND, given.map(Into::into).to_vec());
-    Ok(Some(Check {
+    let creep = 1.0 + (creep_factor(&code) - 1.0) * (1.0 - bent.push.variable_moment);
+    let section = section(spec);
+    let stiff = (stiffness(spec.post.grade, &section, &code).to_mpa(), section.inertia_mm4(), creep);
+    let found = movement(case, &spec.posted(), &layout.bays, post, bent, stiff)?;
+    Ok(found.map(|m| Check {
         kind: CheckKind::PostDeflection,
         on: format!("post {}", post.number),
         case: state,
         method: "lean in the ground and bend above it",
         basis: "height over 50",
-        demand,
-        capacity,
+        demand: m.top_mm,
+        capacity: m.allowed_mm,
         unit: Unit::MM,
-        utilisation: over(demand, capacity),
-        traces: [vec![lean.trace, bent], push.traces.clone()].concat(),
+        utilisation: over(m.top_mm, m.allowed_mm),
+        traces: m.traces,
         governs: true,
     }))
 }

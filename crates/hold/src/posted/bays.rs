@@ -2,8 +2,7 @@
 
 use groundhold_quantity::{Length, Level};
 
-use super::posts_along::Mark;
-use super::{CourseFit, TimberPostSpec};
+use super::{CourseFit, Mark, Posted};
 use crate::workings::{FITS, courses};
 use crate::{Bay, CaseError, Ground, Line, WallCase};
 
@@ -53,19 +52,15 @@ fn lowest_front(ground: &[Ground]) -> Level {
 }
 
 /// The courses of the wall and what each bay has of them.
-pub(crate) fn bays(
-    case: &WallCase,
-    spec: &TimberPostSpec,
-    marks: &[Mark],
-) -> Result<(Courses, Vec<CoursedBay>), CaseError> {
+pub(crate) fn bays(case: &WallCase, wall: &Posted, marks: &[Mark]) -> Result<(Courses, Vec<CoursedBay>), CaseError> {
     let line = Line::new(&case.stations);
     let grounds: Vec<Vec<Ground>> = marks.windows(2).map(|m| line.over(m[0].joint, m[1].joint)).collect();
-    let courses = levels(case, spec, &grounds)?;
+    let courses = levels(case, wall, &grounds)?;
     let mut all = vec![];
     for (i, ground) in grounds.iter().enumerate() {
         let front = lowest_front(ground);
         let wanted = ground.iter().map(|g| g.wanted_top).reduce(Level::max).unwrap_or_default();
-        let first = courses.starting_below(front - spec.bury).max(0.0);
+        let first = courses.starting_below(front - wall.bury).max(0.0);
         let end = courses.reaching(wanted).max(first + 1.0);
         if end - first > MOST_COURSES || end > 10.0 * MOST_COURSES {
             let what = format!("the height between chainage {} and the next post", case.chainage(marks[i].joint));
@@ -89,18 +84,18 @@ pub(crate) fn bays(
     Ok((courses, all))
 }
 
-fn levels(case: &WallCase, spec: &TimberPostSpec, grounds: &[Vec<Ground>]) -> Result<Courses, CaseError> {
-    let (height, pitch) = (spec.board.height, spec.board.height + spec.board_gap);
-    let lowest = grounds.iter().map(|g| lowest_front(g)).reduce(Level::min).unwrap_or_default() - spec.bury;
+fn levels(case: &WallCase, wall: &Posted, grounds: &[Vec<Ground>]) -> Result<Courses, CaseError> {
+    let (height, pitch) = (wall.height, wall.height + wall.gap);
+    let lowest = grounds.iter().map(|g| lowest_front(g)).reduce(Level::min).unwrap_or_default() - wall.bury;
     let highest = grounds.iter().flatten().map(|g| g.wanted_top).reduce(Level::max).unwrap_or_default();
-    let n = courses((highest - lowest).to_m(), 0.0, height.to_m(), spec.board_gap.to_m()).up.max(1.0);
+    let n = courses((highest - lowest).to_m(), 0.0, height.to_m(), wall.gap.to_m()).up.max(1.0);
     if n > 10.0 * MOST_COURSES {
         let found = case.units.length(highest - lowest);
         return Err(case.wrong("the height from the lowest ground to the highest top", found, "at most 2000 courses"));
     }
-    let base = match spec.fit {
+    let base = match wall.fit {
         CourseFit::FromBury => lowest,
-        CourseFit::FromTop => (highest - (pitch * n - spec.board_gap)).min(lowest),
+        CourseFit::FromTop => (highest - (pitch * n - wall.gap)).min(lowest),
     };
     Ok(Courses { base, height, pitch })
 }

@@ -2,9 +2,8 @@
 
 use groundhold_quantity::{Length, Level, Vector};
 
-use super::bays::CoursedBay;
-use super::posts_along::{MEANT, Mark};
-use super::{Boards, TimberPostSpec};
+use super::along::MEANT;
+use super::{CoursedBay, Mark, Posted};
 use crate::{Bay, FixedPost, Ground, Line, Post, PostChange, Refusal, WallCase};
 
 /// The bays on either side of a post, counted from 0.
@@ -23,9 +22,9 @@ pub(crate) fn cover(bays: &[Bay], post: &Post) -> Length {
 }
 
 /// All posts, with no depth yet.
-pub(crate) fn posts(case: &WallCase, spec: &TimberPostSpec, marks: &[Mark], bays: &[CoursedBay]) -> Vec<Post> {
+pub(crate) fn posts(case: &WallCase, wall: &Posted, marks: &[Mark], bays: &[CoursedBay]) -> Vec<Post> {
     let line = Line::new(&case.stations);
-    let mut all: Vec<Post> = (0..marks.len()).map(|i| post(spec, marks, bays, &line, i)).collect();
+    let mut all: Vec<Post> = (0..marks.len()).map(|i| post(wall, marks, bays, &line, i)).collect();
     for refusal in &case.refusals {
         if let Some(p) = nearest(&mut all, refusal.chainage) {
             p.refused_at = Some(p.refused_at.map_or(refusal.depth, |d| d.min(refusal.depth)));
@@ -54,11 +53,11 @@ fn nearest(posts: &mut [Post], chainage: Length) -> Option<&mut Post> {
 }
 
 /// The depth that is fixed for a post before anything is solved: as built, as changed, or as the spec says.
-pub(crate) fn fixed_depth(case: &WallCase, spec: &TimberPostSpec, mark: &Mark, post: &Post) -> Option<Length> {
-    let built = mark.built.and_then(|b| case.built.get(b)).map(|b| depth_of(spec, b, post));
+pub(crate) fn fixed_depth(case: &WallCase, wall: &Posted, mark: &Mark, post: &Post) -> Option<Length> {
+    let built = mark.built.and_then(|b| case.built.get(b)).map(|b| depth_of(wall, b, post));
     let near = |c: &&PostChange| (c.chainage - post.chainage).abs() <= MEANT;
     let changed = case.changes.iter().filter(near).filter_map(|c| c.depth).next_back();
-    built.or(changed).or(spec.hole.depth)
+    built.or(changed).or(wall.hole.depth)
 }
 
 /// What a record in millimetres may be off by, in a level and a length together.
@@ -66,9 +65,9 @@ const ROUNDED: Length = Length::mm(2.0);
 
 /// How deep a post that stands reaches below the ground in front as it will be: where its top and its length were written
 /// down, its underside is where it is, whatever becomes of the ground.
-fn depth_of(spec: &TimberPostSpec, built: &FixedPost, post: &Post) -> Length {
+fn depth_of(wall: &Posted, built: &FixedPost, post: &Post) -> Length {
     let Some((top, length)) = built.top.zip(built.length) else { return built.depth };
-    let lean = spec.lean.to_ratio();
+    let lean = wall.lean.to_ratio();
     let depth = post.front - (top - length / (1.0 + lean * lean).sqrt());
     if (depth - built.depth).abs() <= ROUNDED { built.depth } else { depth.max(Length::ZERO) }
 }
@@ -80,19 +79,15 @@ pub(crate) fn refusal<'a>(case: &'a WallCase, post: &Post) -> Option<&'a Refusal
     near.min_by(|a, b| away(a).to_m().total_cmp(&away(b).to_m()))
 }
 
-fn post(spec: &TimberPostSpec, marks: &[Mark], bays: &[CoursedBay], line: &Line, i: usize) -> Post {
+fn post(wall: &Posted, marks: &[Mark], bays: &[CoursedBay], line: &Line, i: usize) -> Post {
     let mark = &marks[i];
-    let from = if i == 0 { mark.joint } else { (marks[i - 1].centre + mark.centre) / 2.0 };
-    let to = if i + 1 == marks.len() { mark.joint } else { (mark.centre + marks[i + 1].centre) / 2.0 };
+    let from = if i == 0 { line.start() } else { (marks[i - 1].centre + mark.centre) / 2.0 };
+    let to = if i + 1 == marks.len() { line.end() } else { (mark.centre + marks[i + 1].centre) / 2.0 };
     let here = line.at(mark.centre);
     let retained = line.over(from, to).iter().map(Ground::retained).reduce(Length::max).unwrap_or_default();
     let top = beside(bays, i).map(|b| b.bay.top).reduce(Level::max).unwrap_or_default();
     let facing = line.facing(mark.joint);
-    let out = match spec.boards {
-        Boards::Behind => 0.5,
-        Boards::InFront => -0.5,
-    };
-    let shift: Vector = facing * (spec.post.depth.to_m() * out);
+    let shift: Vector = facing * (wall.depth.to_m() * wall.out);
     Post {
         number: i + 1,
         chainage: mark.centre,
@@ -109,7 +104,7 @@ fn post(spec: &TimberPostSpec, marks: &[Mark], bays: &[CoursedBay], line: &Line,
         depth: Length::ZERO,
         bottom: here.front,
         length: Length::ZERO,
-        hole_diameter: spec.hole.diameter,
+        hole_diameter: wall.hole.diameter,
         corner: mark.corner,
         built: mark.built.is_some(),
         stands_to: None,
@@ -119,10 +114,10 @@ fn post(spec: &TimberPostSpec, marks: &[Mark], bays: &[CoursedBay], line: &Line,
 }
 
 /// Sets a post's depth and what follows from it.
-pub(crate) fn set_depth(spec: &TimberPostSpec, post: &mut Post, depth: Length) {
+pub(crate) fn set_depth(wall: &Posted, post: &mut Post, depth: Length) {
     post.depth = depth;
     post.bottom = post.front - depth;
     post.total = post.top - post.bottom;
-    let lean = spec.lean.to_ratio();
+    let lean = wall.lean.to_ratio();
     post.length = post.total * (1.0 + lean * lean).sqrt();
 }

@@ -2,7 +2,7 @@
 
 use groundhold_member::timber::{Code, Duration, Grade, LoadFactors};
 
-use super::loads::is_accident;
+use crate::loads::is_accident;
 use crate::{LoadCase, WallCase};
 
 /// AS/NZS 1170.0:2002 clause 4.2.2 with earth pressure 1.5 F_e, from memory: soil counts as 1.5 whichever load is with it.

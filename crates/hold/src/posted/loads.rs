@@ -4,7 +4,7 @@ use groundhold_earth::{Active, Backfill, Combination, Method, WaterLevel};
 use groundhold_quantity::{Force, Length, Moment, Slope};
 use groundhold_working::{Refused, Trace};
 
-use crate::systems::timber_posts::TimberPostSpec;
+use super::{Fill, Posted};
 use crate::workings::{PUSH, push};
 use crate::{Line, LoadCase, Post, WallCase};
 
@@ -108,9 +108,9 @@ pub(crate) fn on_post(
 }
 
 /// The width with which a post bears on the soil.
-pub(crate) fn bearing_width(spec: &TimberPostSpec, post: &Post) -> Length {
-    match spec.hole.fill {
-        super::super::Fill::Concrete => post.hole_diameter,
-        super::super::Fill::Rammed => spec.post.breadth,
+pub(crate) fn bearing_width(wall: &Posted, post: &Post) -> Length {
+    match wall.hole.fill {
+        Fill::Concrete => post.hole_diameter,
+        Fill::Rammed => wall.breadth,
     }
 }

@@ -2,7 +2,7 @@
 
 use groundhold_quantity::Length;
 
-use super::TimberPostSpec;
+use super::Posted;
 use crate::{CaseError, Line, WallCase};
 
 /// A place where a post stands and boards may end.
@@ -10,7 +10,8 @@ use crate::{CaseError, Line, WallCase};
 pub(crate) struct Mark {
     /// Where boards may end.
     pub joint: Length,
-    /// Centre of the post; at an end half a post's breadth inside the joint.
+    /// Centre of the post; at an end half a post's breadth inside the line, and there inside the joint where boards run to
+    /// the end of the line.
     pub centre: Length,
     /// The line turns here.
     pub corner: bool,
@@ -27,21 +28,10 @@ const SAME: Length = Length::mm(60.0);
 /// More posts than this are a slip of the pen.
 const MOST_POSTS: f64 = 5000.0;
 
-/// The bay that whole boards of the stock divide into, the widest within the spacing; the spacing itself where no board
-/// of the stock reaches over one.
-pub(crate) fn bay_of(spec: &TimberPostSpec) -> Length {
-    let most = spec.bays_per_board.unwrap_or(usize::MAX);
-    let of_stock = |stock: Length| {
-        let n = ((stock / spec.spacing) - 1e-6).ceil().max(1.0);
-        (n as usize <= most).then(|| stock / n)
-    };
-    spec.stock.iter().filter_map(|s| of_stock(*s)).reduce(Length::max).unwrap_or(spec.spacing)
-}
-
 /// The least bay left at the end of a run: two hole diameters, so that holes do not run into each other. A shorter rest is
 /// shared with the bay before it. Common practice, no source.
-fn least_bay(spec: &TimberPostSpec) -> Length {
-    (spec.hole.diameter * 2.0).max(Length::mm(500.0))
+fn least_bay(wall: &Posted) -> Length {
+    (wall.hole.diameter * 2.0).max(Length::mm(500.0))
 }
 
 /// Posts that stand are written down to the millimetre: a stretch this much longer than whole bays is whole bays.
@@ -64,22 +54,22 @@ fn divide(from: Length, to: Length, bay: Length, least: Length, fits: Length) ->
 }
 
 /// All posts of a wall in order of chainage.
-pub(crate) fn posts_along(case: &WallCase, spec: &TimberPostSpec) -> Result<Vec<Mark>, CaseError> {
+pub(crate) fn posts_along(case: &WallCase, wall: &Posted) -> Result<Vec<Mark>, CaseError> {
     let line = Line::new(&case.stations);
-    let bay = bay_of(spec);
+    let bay = wall.bay;
     if (line.end() - line.start()) / bay > MOST_POSTS {
         let found = case.units.run(line.end() - line.start());
         return Err(case.wrong("the wall's length", found, "at most 5000 bays"));
     }
-    let fixed = fixed_places(case, spec, &line);
+    let fixed = fixed_places(case, wall, &line);
     let mut marks = vec![];
     for i in 0..fixed.len() {
         marks.push(fixed[i]);
         let Some(next) = fixed.get(i + 1) else { break };
         let plain = |at| Mark { joint: at, centre: at, corner: false, built: None, extra: false };
         let stands = fixed[i].built.or(next.built).is_some();
-        let fits = if stands { FITS } else { bay * 1e-5 };
-        marks.extend(divide(fixed[i].joint, next.joint, bay, least_bay(spec), fits).into_iter().map(plain));
+        let fits = if stands { FITS.max(wall.fits) } else { wall.fits };
+        marks.extend(divide(fixed[i].joint, next.joint, bay, least_bay(wall), fits).into_iter().map(plain));
     }
     for change in &case.changes {
         let c = change.chainage;
@@ -105,19 +95,27 @@ fn free_to_go(marks: &[Mark], chainage: Length) -> Option<usize> {
 }
 
 /// Ends, corners and built posts.
-fn fixed_places(case: &WallCase, spec: &TimberPostSpec, line: &Line) -> Vec<Mark> {
-    let half = (spec.post.breadth / 2.0).min((line.end() - line.start()) / 2.0);
+fn fixed_places(case: &WallCase, wall: &Posted, line: &Line) -> Vec<Mark> {
+    let half = (wall.end_breadth / 2.0).min((line.end() - line.start()) / 2.0);
     let end = |joint, centre| Mark { joint, centre, corner: false, built: None, extra: false };
-    let mut fixed = vec![end(line.start(), line.start() + half), end(line.end(), line.end() - half)];
+    let mut fixed = vec![
+        end(line.start() + wall.end_joint, line.start() + half),
+        end(line.end() - wall.end_joint, line.end() - half),
+    ];
     for c in &case.corners {
         if line.start() + SAME < *c && *c < line.end() - SAME {
             insert(&mut fixed, Mark { joint: *c, centre: *c, corner: true, built: None, extra: false });
         }
     }
     for (i, b) in case.built.iter().enumerate() {
-        let near = SAME.max(spec.post.breadth);
+        let near = SAME.max(wall.breadth);
         match fixed.iter_mut().filter(|m| (m.centre - b.chainage).abs() <= near).find(|m| m.built.is_none()) {
-            Some(m) => (m.built, m.centre) = (Some(i), b.chainage),
+            Some(m) => {
+                if wall.end_joint > Length::ZERO {
+                    m.joint = m.joint + (b.chainage - m.centre);
+                }
+                (m.built, m.centre) = (Some(i), b.chainage);
+            }
             None if line.start() < b.chainage && b.chainage < line.end() => {
                 let mark = Mark { joint: b.chainage, centre: b.chainage, corner: false, built: Some(i), extra: false };
                 insert(&mut fixed, mark);

@@ -7,8 +7,8 @@ use groundhold_quantity::{Length, UnitWeight};
 use groundhold_working::{Refused, Trace, Unit};
 
 use super::loads::{self, PostPush};
-use crate::systems::timber_posts::posts::cover;
-use crate::systems::timber_posts::{DEPTH_STEP, LEAST_DEPTH, MOST_DEPTH, TimberPostSpec};
+use super::place::cover;
+use super::{DEPTH_STEP, LEAST_DEPTH, MOST_DEPTH, Posted};
 use crate::{Bay, Check, CheckKind, Line, LoadCase, Post, WallCase};
 
 /// The methods by which a post is accepted or refused: Broms in sand for soil of grains; for fines both Broms in clay,
@@ -34,15 +34,15 @@ fn ground(soil: &groundhold_earth::Soil, method: Method) -> Ground {
     }
 }
 
-/// Ground in front of a post that is not counted on: the layer of the spec, and at least down to the lowest board.
-fn neglected(spec: &TimberPostSpec, bays: &[Bay], post: &Post) -> Length {
-    spec.neglect_top.max(cover(bays, post))
+/// Ground in front of a post that is not counted on: the layer of the wall, and at least down to the lowest board.
+fn neglected(wall: &Posted, bays: &[Bay], post: &Post) -> Length {
+    wall.neglect_top.max(cover(bays, post))
 }
 
 /// A post as the member formulas see it.
 pub(crate) fn member_case(
     case: &WallCase,
-    spec: &TimberPostSpec,
+    wall: &Posted,
     bays: &[Bay],
     post: &Post,
     combination: &Combination,
@@ -55,12 +55,12 @@ pub(crate) fn member_case(
     embed::Case {
         force: push.force,
         arm: push.arm,
-        width: loads::bearing_width(spec, post),
+        width: loads::bearing_width(wall, post),
         ground: ground(&soil, method),
         presumptive: bearing.or_else(by_kind).or(Some(UnitWeight::kn_per_m3(15.7))),
         may_move: true,
         held_at_ground: false,
-        neglected: neglected(spec, bays, post),
+        neglected: neglected(wall, bays, post),
         front_fall: Line::new(&case.stations).at(post.chainage).slope_front,
         spacing: None,
         retained: Some(post.retained),
@@ -107,7 +107,7 @@ fn design_strength(case: &WallCase, combination: &Combination) -> Vec<Trace> {
 /// As the pressure theory or the method refuses.
 pub(crate) fn judge_post(
     case: &WallCase,
-    spec: &TimberPostSpec,
+    wall: &Posted,
     bays: &[Bay],
     post: &Post,
     state: LoadCase,
@@ -118,7 +118,7 @@ pub(crate) fn judge_post(
     for combination in loads::combinations(case, state) {
         let push = loads::on_post(case, combination, state, Theory::Rankine, post)?;
         for method in deciding(case) {
-            let member = member_case(case, spec, bays, post, combination, &push, *method);
+            let member = member_case(case, wall, bays, post, combination, &push, *method);
             let resistance = embed::resistance(&member, *method, depth)?;
             all.push(Judged {
                 method: *method,
@@ -147,7 +147,7 @@ impl Demands {
     /// As the pressure theory refuses.
     fn of(
         case: &WallCase,
-        spec: &TimberPostSpec,
+        wall: &Posted,
         bays: &[Bay],
         post: &Post,
         states: impl IntoIterator<Item = LoadCase>,
@@ -158,7 +158,7 @@ impl Demands {
             for combination in loads::combinations(case, state) {
                 let push = loads::on_post(case, combination, state, Theory::Rankine, post)?;
                 for method in deciding(case) {
-                    asked.push((member_case(case, spec, bays, post, combination, &push, *method), *method));
+                    asked.push((member_case(case, wall, bays, post, combination, &push, *method), *method));
                 }
             }
         }
@@ -177,24 +177,24 @@ impl Demands {
 /// The highest utilisation of a post at a depth over the given states; infinite where something refuses.
 pub(crate) fn utilisation_at(
     case: &WallCase,
-    spec: &TimberPostSpec,
+    wall: &Posted,
     bays: &[Bay],
     post: &Post,
     states: impl IntoIterator<Item = LoadCase>,
     depth: Length,
 ) -> f64 {
-    Demands::of(case, spec, bays, post, states).map_or(f64::INFINITY, |d| d.utilisation(depth))
+    Demands::of(case, wall, bays, post, states).map_or(f64::INFINITY, |d| d.utilisation(depth))
 }
 
 /// The least depth in whole steps at which a post passes in the given states; none up to the deepest hole.
 pub(crate) fn least_depth(
     case: &WallCase,
-    spec: &TimberPostSpec,
+    wall: &Posted,
     bays: &[Bay],
     post: &Post,
     states: &[LoadCase],
 ) -> Option<Length> {
-    let demands = Demands::of(case, spec, bays, post, states.iter().copied()).ok()?;
+    let demands = Demands::of(case, wall, bays, post, states.iter().copied()).ok()?;
     let passes = |steps: i64| demands.utilisation(DEPTH_STEP * steps as f64) <= 1.0;
     let (mut short, mut deep) = ((LEAST_DEPTH / DEPTH_STEP).round() as i64, (MOST_DEPTH / DEPTH_STEP).round() as i64);
     if passes(short) {
@@ -212,20 +212,20 @@ pub(crate) fn least_depth(
 
 /// The depth that is solved for a post: the least in whole steps at which it passes in all states but accidents; the
 /// deepest hole where none passes (a finding then says so).
-pub(crate) fn solved_depth(case: &WallCase, spec: &TimberPostSpec, bays: &[Bay], post: &Post) -> Length {
+pub(crate) fn solved_depth(case: &WallCase, wall: &Posted, bays: &[Bay], post: &Post) -> Length {
     // A post reaches below the lowest board beside it, whatever it holds.
     let least = LEAST_DEPTH.max(DEPTH_STEP * ((cover(bays, post) / DEPTH_STEP).ceil() + 2.0)).min(MOST_DEPTH);
     if post.retained < loads::NOTHING && case.fence.is_none() {
         return least;
     }
     let states: Vec<LoadCase> = solved_states(case).collect();
-    let none_passes = || if refuses(case, spec, bays, post) { least } else { MOST_DEPTH };
-    least_depth(case, spec, bays, post, &states).unwrap_or_else(none_passes)
+    let none_passes = || if refuses(case, wall, bays, post) { least } else { MOST_DEPTH };
+    least_depth(case, wall, bays, post, &states).unwrap_or_else(none_passes)
 }
 
 /// True where no depth can be found because the formulas do not apply at all.
-fn refuses(case: &WallCase, spec: &TimberPostSpec, bays: &[Bay], post: &Post) -> bool {
-    solved_states(case).any(|s| judge_post(case, spec, bays, post, s, MOST_DEPTH).is_err())
+fn refuses(case: &WallCase, wall: &Posted, bays: &[Bay], post: &Post) -> bool {
+    solved_states(case).any(|s| judge_post(case, wall, bays, post, s, MOST_DEPTH).is_err())
 }
 
 /// The checks of one post in one state; what refuses instead.
@@ -234,12 +234,12 @@ fn refuses(case: &WallCase, spec: &TimberPostSpec, bays: &[Bay], post: &Post) ->
 /// As [`judge_post`].
 pub(crate) fn checks(
     case: &WallCase,
-    spec: &TimberPostSpec,
+    wall: &Posted,
     bays: &[Bay],
     post: &Post,
     state: LoadCase,
 ) -> Result<Vec<Check>, Refused> {
-    let judged = judge_post(case, spec, bays, post, state, post.depth)?;
+    let judged = judge_post(case, wall, bays, post, state, post.depth)?;
     let check = |j: Judged| Check {
         kind: CheckKind::Embedment,
         on: format!("post {}", post.number),

@@ -6,9 +6,9 @@ use groundhold_member::embed::{self, Method, MethodDepth};
 use groundhold_quantity::Length;
 use groundhold_working::Refused;
 
+use super::Posted;
 use super::embedment::{deciding, member_case};
 use super::loads::{self, UNFACTORED};
-use crate::systems::timber_posts::TimberPostSpec;
 use crate::{Bay, LoadCase, MethodMargin, Post, WallCase};
 
 /// Embedment of one post by method, with loads and soil as they are: by the deciding methods, and by all of them side by
@@ -18,7 +18,7 @@ use crate::{Bay, LoadCase, MethodMargin, Post, WallCase};
 /// As the pressure theory refuses.
 pub(crate) fn margins(
     case: &WallCase,
-    spec: &TimberPostSpec,
+    wall: &Posted,
     bays: &[Bay],
     post: &Post,
     state: LoadCase,
@@ -29,7 +29,7 @@ pub(crate) fn margins(
     let deciding = deciding(case);
     let mut rows: Vec<MethodMargin> = vec![];
     for (i, method) in deciding.iter().enumerate() {
-        let mut member = member_case(case, spec, bays, post, &UNFACTORED, &push, *method);
+        let mut member = member_case(case, wall, bays, post, &UNFACTORED, &push, *method);
         member.factor = wanted;
         let found = if every && i == 0 {
             embed::depths_by_method(&member, Some(post.depth))
@@ -38,7 +38,7 @@ pub(crate) fn margins(
         };
         for mut row in found {
             if case.basis.margin == Margin::PartialFactors && deciding.contains(&row.method) {
-                factored_depth(case, spec, bays, post, state, &mut row)?;
+                factored_depth(case, wall, bays, post, state, &mut row)?;
             }
             if rows.iter().all(|r| r.method != row.method.words()) {
                 rows.push(margin(post, state, row, deciding));
@@ -54,7 +54,7 @@ pub(crate) fn margins(
 /// As the pressure theory refuses.
 fn factored_depth(
     case: &WallCase,
-    spec: &TimberPostSpec,
+    wall: &Posted,
     bays: &[Bay],
     post: &Post,
     state: LoadCase,
@@ -63,7 +63,7 @@ fn factored_depth(
     row.depth = None;
     for combination in loads::combinations(case, state) {
         let push = loads::on_post(case, combination, state, Theory::Rankine, post)?;
-        let member = member_case(case, spec, bays, post, combination, &push, row.method);
+        let member = member_case(case, wall, bays, post, combination, &push, row.method);
         if let Ok(r) = embed::required_depth(&member, row.method)
             && row.depth.is_none_or(|d| d < r.depth)
         {
