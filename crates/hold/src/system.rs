@@ -3,6 +3,7 @@
 
 use groundhold_quantity::{Length, Slope};
 
+use crate::systems::dry_block::DryBlockSpec;
 use crate::systems::dry_stone::DryStoneSpec;
 use crate::systems::gabion::GabionSpec;
 use crate::systems::mass_wall::MassWallSpec;
@@ -104,6 +105,8 @@ pub enum Spec {
     DryStone(DryStoneSpec),
     /// Mortared masonry or mass concrete on a footing.
     MassWall(MassWallSpec),
+    /// Blocks stacked dry, with or without grid in the fill.
+    DryBlock(DryBlockSpec),
 }
 
 /// One system among all.
@@ -138,6 +141,11 @@ pub const SYSTEMS: &[Entry] = &[
         words: "mortared masonry or mass concrete on a footing",
         blank: || Spec::MassWall(MassWallSpec::blank()),
     },
+    Entry {
+        key: "dry-block",
+        words: "blocks stacked dry with a setback, with or without layers of grid in the fill",
+        blank: || Spec::DryBlock(DryBlockSpec::blank()),
+    },
 ];
 
 /// The keys of all systems.
@@ -159,6 +167,7 @@ impl Spec {
             Spec::Gabion(s) => s,
             Spec::DryStone(s) => s,
             Spec::MassWall(s) => s,
+            Spec::DryBlock(s) => s,
         }
     }
     /// The same, to be changed.
@@ -168,6 +177,7 @@ impl Spec {
             Spec::Gabion(s) => s,
             Spec::DryStone(s) => s,
             Spec::MassWall(s) => s,
+            Spec::DryBlock(s) => s,
         }
     }
     /// A system by its key, with usual sizes.

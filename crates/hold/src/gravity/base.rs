@@ -17,6 +17,15 @@ const NEARLY_LEVEL: f64 = 0.1;
 
 /// How a wall stands on a joint or on its base, with its workings; `None` where nothing pushes it.
 pub(crate) fn stands_on(a: &Actions, friction: f64) -> Result<Option<(Stability, Vec<Trace>)>, Refused> {
+    stands_with(a, friction, LineForce::ZERO)
+}
+
+/// The same with something beside friction that holds it from sliding.
+pub(crate) fn stands_with(
+    a: &Actions,
+    friction: f64,
+    held: LineForce,
+) -> Result<Option<(Stability, Vec<Trace>)>, Refused> {
     if a.pushes.is_empty() {
         return Ok(None);
     }
@@ -43,7 +52,7 @@ pub(crate) fn stands_on(a: &Actions, friction: f64) -> Result<Option<(Stability,
     let push = |(force, height): &(f64, f64)| Push { force: LineForce::kn_per_m(*force), height: Length::m(*height) };
     let pushes: Vec<Push> = a.pushes.iter().map(push).collect();
     let footing =
-        Footing { width: Length::m(a.front - a.back), friction, adhesion: Pressure::ZERO, passive: LineForce::ZERO };
+        Footing { width: Length::m(a.front - a.back), friction, adhesion: Pressure::ZERO, passive: held };
     let s = stability(&weights, &pushes, &footing)?;
     traces.insert(0, s.trace.clone());
     traces.extend(loads::pressure_trace(a));
@@ -102,9 +111,12 @@ pub(crate) fn checks(
     let a = loads::actions(case, c, state, strip, body, 0.0, c.permanent_favourable)?;
     let soil = c.soil(&case.founding_soil);
     let friction = math::tan(soil.phi.to_rad() * wall.rubs());
-    let Some((s, traces)) = stands_on(&a, friction)? else { return Ok(vec![]) };
+    let key = wall.key(case, c)?;
+    let held = key.as_ref().map_or(LineForce::ZERO, |k| k.0);
+    let Some((s, mut traces)) = stands_with(&a, friction, held)? else { return Ok(vec![]) };
+    traces.extend(key.map(|k| k.1));
     let mut all = vec![
-        sliding(case, c, &s, &traces),
+        sliding(case, c, (&s, held), &traces),
         Asked {
             kind: CheckKind::Overturning,
             method: "moments about the toe",
@@ -154,12 +166,12 @@ pub(crate) fn limit_words(case: &WallCase, state: LoadCase) -> &'static str {
 }
 
 /// Sliding: by friction, and on clay also by its undrained strength, whichever holds less.
-fn sliding(case: &WallCase, c: &Combination, s: &Stability, traces: &[Trace]) -> Asked {
+fn sliding(case: &WallCase, c: &Combination, (s, key): (&Stability, LineForce), traces: &[Trace]) -> Asked {
     let push = s.horizontal.to_kn_per_m();
     let margin = c.wanted.sliding * c.sliding;
     let rubs = Asked {
         kind: CheckKind::Sliding,
-        method: "friction under the base",
+        method: if key > LineForce::ZERO { "friction under the base and the key" } else { "friction under the base" },
         demand: push,
         capacity: s.factor_sliding * push / margin,
         unit: Unit::KN_M,
@@ -167,6 +179,7 @@ fn sliding(case: &WallCase, c: &Combination, s: &Stability, traces: &[Trace]) ->
     };
     let Some(cu) = case.founding_soil.undrained.map(|cu| c.undrained(cu).to_kpa()) else { return rubs };
     let width = effective(s);
+    // On clay the key adds nothing that is counted: its ground softens where it was cut.
     let held = cu * width / margin;
     if rubs.capacity <= held {
         return rubs;

@@ -39,6 +39,7 @@ fn of_strip(case: &WallCase, wall: &dyn Gravity, strip: &Strip, state: LoadCase)
     for c in combinations(case, state) {
         all.extend(base::checks(case, wall, strip, &body, state, c)?);
         all.extend(joints::checks(case, wall, strip, &body, state, c)?);
+        all.extend(wall.own_checks(case, strip, state, c)?);
     }
     Ok(all)
 }
@@ -58,6 +59,15 @@ pub(crate) fn all(case: &WallCase, wall: &dyn Gravity, layout: &Layout) -> Vec<C
 
 /// Everything there is to say about it.
 pub(crate) fn judge(case: &WallCase, wall: &dyn Gravity, layout: &Layout) -> Verdict {
+    judged(case, wall, layout, true)
+}
+
+/// The same while a finger drags: without looking for what would mend it.
+pub(crate) fn judge_quick(case: &WallCase, wall: &dyn Gravity, layout: &Layout) -> Verdict {
+    judged(case, wall, layout, false)
+}
+
+fn judged(case: &WallCase, wall: &dyn Gravity, layout: &Layout, mends: bool) -> Verdict {
     let given = case;
     let case = &seen(case, wall);
     let mut verdict = Verdict {
@@ -97,7 +107,8 @@ pub(crate) fn judge(case: &WallCase, wall: &dyn Gravity, layout: &Layout) -> Ver
     if let Some(strip) = strip {
         show_pushes(case, wall, strip, &mut verdict);
     }
-    verdict.findings = said(given, case, wall, layout, &verdict);
+    verdict.findings = said((given, case), wall, layout, &verdict, mends);
+    verdict.findings.extend(wall.own_findings(case, layout, &verdict));
     verdict.findings.extend(around(given, case, wall, layout, &stands));
     verdict.findings.extend(refused.into_iter().map(|(why, place)| {
         Finding::new(&findings::CANNOT_CHECK, Place::on(&case.id, place), format!("A check could not be made: {why}."))
@@ -106,11 +117,22 @@ pub(crate) fn judge(case: &WallCase, wall: &dyn Gravity, layout: &Layout) -> Ver
     verdict
 }
 
-fn said(given: &WallCase, case: &WallCase, wall: &dyn Gravity, layout: &Layout, verdict: &Verdict) -> Vec<Finding> {
+fn said(
+    (given, case): (&WallCase, &WallCase),
+    wall: &dyn Gravity,
+    layout: &Layout,
+    verdict: &Verdict,
+    mends: bool,
+) -> Vec<Finding> {
     let mut all = vec![];
-    for (kind, finding) in ROWS {
-        let Some(f) = failing(case, verdict, &[kind], finding, |_| true) else { continue };
-        let remedies = if kind == CheckKind::Slip { slip::remedies() } else { mend(given, wall, layout, &[kind]) };
+    let shared = ROWS.iter().map(|(kind, finding)| (std::slice::from_ref(kind), *finding));
+    for (kinds, finding) in shared.chain(wall.own_kinds().iter().copied()) {
+        let Some(f) = failing(case, verdict, kinds, finding, |_| true) else { continue };
+        let remedies = match () {
+            () if kinds == [CheckKind::Slip] => slip::remedies(),
+            () if mends => mend(given, wall, layout, kinds),
+            () => vec![],
+        };
         all.push(remedies.into_iter().fold(f, Finding::with_remedy));
     }
     all.extend(drain_relied_on(case, wall, verdict));

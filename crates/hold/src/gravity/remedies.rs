@@ -36,7 +36,8 @@ pub(crate) fn mend(case: &WallCase, wall: &dyn Gravity, layout: &Layout, kinds: 
     case.search_slip = false;
     let now = case.spec.system().checks(&case, layout);
     let holds = |k: &CheckKind| !kinds.contains(k) && !now.iter().any(|c| c.kind == *k && c.fails());
-    let before: Vec<CheckKind> = KINDS.iter().copied().filter(holds).collect();
+    let own = wall.own_kinds().iter().flat_map(|k| k.0.iter().copied());
+    let before: Vec<CheckKind> = KINDS.iter().copied().chain(own).filter(holds).collect();
     let wanted: Vec<CheckKind> = kinds.iter().copied().chain(before).collect();
     let mut all = vec![];
     for way in wall.ways(layout) {
