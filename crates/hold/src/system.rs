@@ -3,6 +3,7 @@
 
 use groundhold_quantity::{Length, Slope};
 
+use crate::systems::cantilever::CantileverSpec;
 use crate::systems::dry_block::DryBlockSpec;
 use crate::systems::dry_stone::DryStoneSpec;
 use crate::systems::gabion::GabionSpec;
@@ -107,6 +108,8 @@ pub enum Spec {
     MassWall(MassWallSpec),
     /// Blocks stacked dry, with or without grid in the fill.
     DryBlock(DryBlockSpec),
+    /// A reinforced stem on a footing with toe and heel.
+    Cantilever(CantileverSpec),
 }
 
 /// One system among all.
@@ -146,6 +149,11 @@ pub const SYSTEMS: &[Entry] = &[
         words: "blocks stacked dry with a setback, with or without layers of grid in the fill",
         blank: || Spec::DryBlock(DryBlockSpec::blank()),
     },
+    Entry {
+        key: "cantilever",
+        words: "a stem of reinforced concrete or filled block on a footing with toe and heel",
+        blank: || Spec::Cantilever(CantileverSpec::blank()),
+    },
 ];
 
 /// The keys of all systems.
@@ -168,6 +176,7 @@ impl Spec {
             Spec::DryStone(s) => s,
             Spec::MassWall(s) => s,
             Spec::DryBlock(s) => s,
+            Spec::Cantilever(s) => s,
         }
     }
     /// The same, to be changed.
@@ -178,6 +187,7 @@ impl Spec {
             Spec::DryStone(s) => s,
             Spec::MassWall(s) => s,
             Spec::DryBlock(s) => s,
+            Spec::Cantilever(s) => s,
         }
     }
     /// A system by its key, with usual sizes.

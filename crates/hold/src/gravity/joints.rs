@@ -30,7 +30,11 @@ pub(crate) fn checks(
         let mut all = vec![
             Asked {
                 kind: CheckKind::JointSliding,
-                method: if wall.joint_grip() > LineForce::ZERO { "friction and grip in the joint" } else { "friction in the joint" },
+                method: if wall.joint_grip() > LineForce::ZERO {
+                    "friction and grip in the joint"
+                } else {
+                    "friction in the joint"
+                },
                 demand: push,
                 capacity: s.factor_sliding * push / (c.wanted.sliding * c.sliding),
                 unit: Unit::KN_M,

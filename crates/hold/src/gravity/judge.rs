@@ -51,6 +51,19 @@ pub(crate) fn stands(case: &WallCase, wall: &dyn Gravity, strip: &Strip) -> bool
     ordinary.into_iter().all(|s| of_strip(case, wall, strip, s).is_ok_and(|all| !all.iter().any(Check::fails)))
 }
 
+/// How many kinds of check a strip fails in every state that is not an accident; all of them where one cannot be made.
+/// The case is one that was [`seen`].
+pub(crate) fn fails(case: &WallCase, wall: &dyn Gravity, strip: &Strip) -> usize {
+    let mut kinds: Vec<CheckKind> = vec![];
+    for state in states(case).into_iter().filter(|s| !is_accident(case, *s)) {
+        let Ok(all) = of_strip(case, wall, strip, state) else { return usize::MAX };
+        kinds.extend(all.iter().filter(|c| c.fails()).map(|c| c.kind));
+    }
+    kinds.sort_unstable();
+    kinds.dedup();
+    kinds.len()
+}
+
 /// The checks of every strip, those that cannot be made left out.
 pub(crate) fn all(case: &WallCase, wall: &dyn Gravity, layout: &Layout) -> Vec<Check> {
     let each = |s| layout.strips.iter().filter_map(move |strip| of_strip(case, wall, strip, s).ok());

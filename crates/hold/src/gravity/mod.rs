@@ -11,9 +11,9 @@ mod loads;
 mod remedies;
 mod shown;
 
-pub(crate) use body::{Body, Course};
 pub(crate) use base::{Asked, over, stands_on};
-pub(crate) use judge::{judge, judge_quick, stands};
+pub(crate) use body::{Body, Course};
+pub(crate) use judge::{fails, judge, judge_quick, stands};
 pub(crate) use lay::{Coursing, laid_out, strips};
 pub(crate) use loads::{actions, behind};
 pub(crate) use remedies::Way;
@@ -34,6 +34,11 @@ pub(crate) trait Gravity {
     /// ground or keyed into it by stones, two thirds where it is smooth and precast. EN 1997-1:2004 6.5.3(10).
     fn rubs(&self) -> f64 {
         1.0
+    }
+    /// Rammed stone under the base: it spreads the load, one sideways for two down, before it comes to the ground. Common
+    /// practice, as under footings in Das, Principles of Foundation Engineering, 7th ed. (2011), chapter 5.
+    fn pad(&self) -> Length {
+        Length::ZERO
     }
     /// Tangent of the friction angle in a joint between two courses, without any factor.
     fn joint_friction(&self) -> f64;

@@ -1,5 +1,6 @@
 //! The wall systems, one folder each.
 
+pub mod cantilever;
 pub mod dry_block;
 pub mod dry_stone;
 pub mod gabion;

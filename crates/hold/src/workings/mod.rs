@@ -3,6 +3,7 @@
 mod board_load;
 mod courses;
 mod hole;
+mod key;
 mod net_weight;
 mod post_bend;
 mod post_shear;
@@ -13,6 +14,7 @@ pub use board_load::{BOARD_LOAD, board_load};
 pub(crate) use courses::FITS;
 pub use courses::{COURSES, CourseCount, courses};
 pub use hole::{HOLE, HoleVolumes, hole};
+pub use key::{KEY, key};
 pub use net_weight::{NET_WEIGHT, net_weight};
 pub use post_bend::{POST_BEND, post_bend};
 pub use post_shear::{POST_SHEAR, post_shear};
@@ -31,6 +33,7 @@ pub static WORKINGS: &[&Working] = &[
     &POST_BEND,
     &NET_WEIGHT,
     &UNDRAINED_BASE,
+    &KEY,
     &crate::standing::PUSH_AS_FOUND,
     &crate::standing::PUSH_IN_CLAY,
     &crate::standing::BY_WEIGHT,

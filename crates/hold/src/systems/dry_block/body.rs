@@ -61,11 +61,8 @@ impl Laid<'_> {
                 let long = if whole { strip.width.to_m() } else { depth };
                 // Heavy blocks lie at the toe: their weight over the fill's is not counted in the common mass.
                 let block = s.in_place();
-                let unit_weight = if whole {
-                    (block.min(self.fill) * depth + self.fill * (long - depth)) / long
-                } else {
-                    block
-                };
+                let unit_weight =
+                    if whole { (block.min(self.fill) * depth + self.fill * (long - depth)) / long } else { block };
                 Course {
                     height: (h * i as f64, h * (i + 1) as f64),
                     front: (front, front),
@@ -102,6 +99,9 @@ impl Gravity for Laid<'_> {
     /// Cores filled with stone key into the pad; smooth undersides do not.
     fn rubs(&self) -> f64 {
         if self.spec.hollow.to_fraction() > 0.0 { 1.0 } else { 2.0 / 3.0 }
+    }
+    fn pad(&self) -> Length {
+        self.spec.pad
     }
     fn joint_friction(&self) -> f64 {
         math::tan(self.spec.friction.to_rad())

@@ -121,7 +121,8 @@ impl Fill<'_> {
             let (a, b) = (pair[0], pair[1]);
             if a.depth <= at && at <= b.depth {
                 let t = if b.depth > a.depth { (at - a.depth) / (b.depth - a.depth) } else { 1.0 };
-                let mix = |x: groundhold_quantity::Pressure, y: groundhold_quantity::Pressure| (x + (y - x) * t).to_kpa();
+                let mix =
+                    |x: groundhold_quantity::Pressure, y: groundhold_quantity::Pressure| (x + (y - x) * t).to_kpa();
                 let sum = mix(a.soil, b.soil) * self.c.permanent
                     + mix(a.surcharge, b.surcharge) * self.c.variable.max(self.c.permanent)
                     + mix(a.water, b.water) * water_factor;
@@ -193,13 +194,8 @@ impl Fill<'_> {
         .traced(&GRID_PULLOUT)?;
         let out = grid_pullout(&p);
         let traces = vec![trace, pulled.clone()];
-        let held = self.asked(
-            CheckKind::GridPullout,
-            "pull-out, FHWA-NHI-10-024 4.4.7",
-            pull,
-            out.capacity,
-            traces.clone(),
-        );
+        let held =
+            self.asked(CheckKind::GridPullout, "pull-out, FHWA-NHI-10-024 4.4.7", pull, out.capacity, traces.clone());
         let long = Asked {
             method: "a metre behind the slip wedge, FHWA-NHI-10-024 4.4.7",
             demand: BEHIND.to_mm(),

@@ -80,7 +80,12 @@ pub(crate) static ROWS: &[Row<DryBlockSpec>] = &[
         pad,
         Length
     ),
-    row!(DryBlockSpec, Field::new("cap", "thickness of the cap; 0 for none", Holds::Length).within(0.0, 0.2), cap, Length),
+    row!(
+        DryBlockSpec,
+        Field::new("cap", "thickness of the cap; 0 for none", Holds::Length).within(0.0, 0.2),
+        cap,
+        Length
+    ),
     row!(
         DryBlockSpec,
         Field::new("fill_friction", "friction angle of the fill behind; left out, that of the held soil", Holds::Angle)

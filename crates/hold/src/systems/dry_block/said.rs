@@ -43,14 +43,16 @@ pub(crate) fn ways(laid: &Laid, layout: &Layout) -> Vec<Way> {
         let says = "Layers of grid in the fill, their length and number solved.".to_string();
         all.push(Way { key: "grid", tries: vec![("layers".into(), says)] });
     }
-    // A deeper block is another block: its mass follows from the same share of stone and air only where it is given anew.
+    all.push(Way::lengths("pad", s.pad, Length::mm(50.0), Length::mm(450.0), |d| {
+        format!("A pad of rammed stone {} mm thick instead of {} mm.", mm(d), mm(s.pad))
+    }));
     all.push(Way::lengths("bury", s.bury, Length::mm(50.0), Length::mm(800.0), |d| {
         format!("The lowest block {} mm below the ground in front.", mm(d))
     }));
     all
 }
 
-fn courses(n: usize) -> String {
+pub(crate) fn courses(n: usize) -> String {
     if n == 1 { "course".into() } else { format!("{n} courses") }
 }
 
@@ -99,7 +101,10 @@ fn top_misses(case: &WallCase, laid: &Laid, layout: &Layout) -> Option<Finding> 
         value: format!("{} mm", trim(deeper.to_mm(), 1)),
     };
     let remedy = Remedy::ours(
-        format!("The lowest block {} below the ground in front: the top then meets its level.", case.units.length(deeper)),
+        format!(
+            "The lowest block {} below the ground in front: the top then meets its level.",
+            case.units.length(deeper)
+        ),
         vec![change],
     );
     let place = Place::on(&case.id, strip.on.clone());

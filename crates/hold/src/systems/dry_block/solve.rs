@@ -99,8 +99,8 @@ pub(crate) fn laid<'a>(case: &WallCase, spec: &'a DryBlockSpec, layout: &Layout)
     tries.into_iter().map(|n| every(case, spec, n)).find(|l| all_stand(&seen, l, &layout.strips)).unwrap_or(last)
 }
 
-/// The shortest grid with which a strip stands, or the longest that is tried: longer never stands worse, so that the
-/// steps between can be halved.
+/// The shortest grid with which a strip fails no more than with the longest that is tried: longer never stands worse, so
+/// that the steps between can be halved.
 fn width(case: &WallCase, laid: &Laid, strip: &Strip) -> Length {
     let spec = laid.spec;
     if let Some(given) = spec.grid.length {
@@ -108,11 +108,12 @@ fn width(case: &WallCase, laid: &Laid, strip: &Strip) -> Length {
     }
     let least = SHORTEST.max((strip.top - strip.base) * OF_HEIGHT).max(spec.depth + STEP);
     let first = STEP * (least / STEP - 1e-9).ceil();
-    let stands = |i: usize| gravity::stands(case, laid, &placed(spec, strip, first + STEP * i as f64));
+    let fails = |i: usize| gravity::fails(case, laid, &placed(spec, strip, first + STEP * i as f64));
+    let most = fails(MORE);
     let (mut low, mut high) = (0, MORE);
     while low < high {
         let middle = (low + high) / 2;
-        if stands(middle) { high = middle } else { low = middle + 1 }
+        if fails(middle) <= most { high = middle } else { low = middle + 1 }
     }
     first + STEP * low as f64
 }

@@ -3,6 +3,7 @@
 use groundhold_quantity::{Area, Density, Length, Share, Volume, trim};
 
 use super::body::Laid;
+use super::said::courses;
 use super::{DryBlockSpec, face};
 use crate::{Amount, Bulk, Layout, Lift, WallCase, Work, WorkStep};
 
@@ -52,7 +53,8 @@ fn item(spec: &DryBlockSpec) -> String {
 pub(crate) fn fill(case: &WallCase, laid: &Laid, layout: &mut Layout) {
     let spec = laid.spec;
     let a = amounts(case, laid, layout);
-    let bulk = |item: String, amount, what: &str, density, waste| Bulk { item, amount, what: what.into(), density, waste };
+    let bulk =
+        |item: String, amount, what: &str, density, waste| Bulk { item, amount, what: what.into(), density, waste };
     let count = |n: usize| Amount::Count(n as f64);
     layout.bulk =
         vec![bulk(item(spec), count(a.count.bought()), "blocks, halves split from them", None, Share::percent(3.0))];
@@ -95,7 +97,11 @@ fn words(case: &WallCase, laid: &Laid, a: &Amounts, net: Area, layout: &mut Layo
         format!("{pieces} blocks in up to {most} courses, without grid")
     } else {
         let long = layout.strips.iter().map(|s| s.width).reduce(Length::max).unwrap_or_default();
-        format!("{pieces} blocks in up to {most} courses, grid {} long on every {} courses", u.length(long), laid.every)
+        format!(
+            "{pieces} blocks in up to {most} courses, grid {} long on every {}",
+            u.length(long),
+            courses(laid.every)
+        )
     };
     layout.facts = vec![
         (
@@ -108,7 +114,15 @@ fn words(case: &WallCase, laid: &Laid, a: &Amounts, net: Area, layout: &mut Layo
                 a.count.bought()
             ),
         ),
-        ("Pad".into(), format!("{} of rammed stone, {} thick, {} wide", u.volume(a.pad), u.length(spec.pad), u.length(face::pad_width(spec)))),
+        (
+            "Pad".into(),
+            format!(
+                "{} of rammed stone, {} thick, {} wide",
+                u.volume(a.pad),
+                u.length(spec.pad),
+                u.length(face::pad_width(spec))
+            ),
+        ),
         ("Face".into(), format!("each course of {} steps back {}", u.length(spec.height), u.length(spec.setback))),
         ("Unit weight in place".into(), format!("{} kN/m³", trim(spec.in_place().to_kn_per_m3(), 1))),
     ];
