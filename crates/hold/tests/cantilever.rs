@@ -54,6 +54,24 @@ fn the_wall_slides_and_turns_with_the_soil_on_its_heel_as_by_hand() {
 }
 
 #[test]
+fn a_published_wall_with_rising_ground_is_pushed_and_turned_as_its_author_says() {
+    // Das, Principles of Foundation Engineering, 7th ed. (2011), example 8.1: 6 m of stem on 0.7 m of footing of 4 m, heel
+    // 2.6 m, ground rising at 10°, 18 kN/m³ and 30°: 158.75 kN/m at 2.386 m, restoring 1128.98 kNm, factor 2.98. There the
+    // face of the stem is battered from 0.5 to 0.7 m and its concrete weighs 23.58 kN/m³; here it is 0.7 m all the way.
+    let spec = CantileverSpec { stem: mm(700.0), footing: mm(700.0), toe: mm(700.0), bury: mm(700.0), ..heel(2600.0) };
+    let mut c = straight(6.0, spec);
+    for s in &mut c.stations {
+        s.slope_behind = Slope::ratio(math::tan(10f64.to_radians()))
+    }
+    let (_, v) = hold(&c).unwrap();
+    let (s, o) = (found(&v, CheckKind::Sliding), found(&v, CheckKind::Overturning));
+    assert!((s.demand / 158.75 - 1.0).abs() < 0.005, "{s:?}");
+    assert!((o.demand / 378.8 - 1.0).abs() < 0.005, "{o:?}");
+    assert!((o.capacity * 1.5 / 1128.98 - 1.0).abs() < 0.02, "{o:?}");
+    assert!((o.capacity * 1.5 / o.demand / 2.98 - 1.0).abs() < 0.02);
+}
+
+#[test]
 fn stem_toe_and_heel_are_bent_as_by_hand() {
     let (_, v) = hold(&straight(1.5, heel(1000.0))).unwrap();
     // Stem: 1.75 m of soil, 1.6 · ½ · 6 · 1.75²= 14.7 kN/m at 0.583 m.

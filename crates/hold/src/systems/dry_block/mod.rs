@@ -120,6 +120,11 @@ impl DryBlockSpec {
             );
             return Err(case.wrong("the courses between two layers of grid", n.to_string(), &expected));
         }
+        let least = self.depth + Length::mm(100.0);
+        if let Some(l) = self.grid.length.filter(|l| *l < least) {
+            let expected = format!("at least a hand longer than the depth of a block, {}", u.length(least));
+            return Err(case.wrong("the length of the grid", u.length(l), &expected));
+        }
         Ok(())
     }
 }
