@@ -12,7 +12,6 @@ use groundhold_quantity::Length;
 
 /// What waits for a wall system of a later issue, and why.
 const WAITING: &[(&str, &str)] = &[
-    ("T4", "courses of block and a buried course of them: the arithmetic is tested, its flags with boards"),
     ("T5", "boards stacked without posts are refused; the factor that refuses them is tested through `walls/external`"),
     (
         "T6",
@@ -263,6 +262,62 @@ fn t4_seven_courses_of_7_in_make_49_of_the_50_in_and_the_base_steps_every_8_4_ft
     );
     let p = plan(&bench("region = \"us-model\"\nunits = \"feet\"", SAND, inch(50.0), 6.0, &spec, ""));
     assert_has(&p, &["B-001", "B-002"]);
+}
+
+/// Sixty feet of dry-stacked 7 in block below a level terrace, along ground that falls 50 in, its lowest block buried `bury`.
+fn t4_block(bury: &str, cap: &str) -> Plan {
+    let (long, fall) = (inch(720.0), inch(50.0));
+    let level = |east: f64| 100.0 - fall * east / long;
+    let (a, b) = (level(-4.0), level(long + 4.0));
+    let east = long + 4.0;
+    let spots = format!("point,east,north,level\na,-4,-4,{a}\nb,{east},-4,{b}\nc,{east},8,{b}\nd,-4,8,{a}\n");
+    let text = format!(
+        "schema = 1\n[job]\nregion = \"us-model\"\nunits = \"feet\"\n[measure]\nspots = \"spots.csv\"\n{SAND}
+[[pad]]\nid = \"P1\"\nlevel = \"100 m\"\ncorners = [[\"0 m\", \"0 m\"], [\"{long} m\", \"0 m\"], [\"{long} m\", \"3 m\"], [\"0 m\", \"3 m\"]]
+[[wall]]\nid = \"W1\"\nsystem = \"dry-block\"\nline = [[\"0 m\", \"0 m\"], [\"{long} m\", \"0 m\"]]\nends = [\"at\", \"at\"]\nretains = \"left\"\ntop = {{ above = \"P1\", by = \"0 mm\" }}
+[wall.spec]\nheight = \"7 in\"\nlength = \"18 in\"\ndepth = \"12 in\"\nsetback = \"0.75 in\"\nmass = \"37 kg\"\nbury = \"{bury}\"\ncap = \"{cap}\"\ngrid = \"layers\"\n"
+    );
+    planned(&job(&text, &[("spots.csv", &spots)]))
+}
+
+#[test]
+fn t4_block_of_7_in_takes_seven_courses_and_a_buried_one_and_its_base_steps_up_seven_times() {
+    let p = t4_block("6 in", "0 in");
+    let layout = &p.wall("W1").unwrap().layout;
+    // The inch to lose is lost at the base: 8 courses of 7 in, 6 in of them buried, are the 50 in exactly.
+    let most = layout.strips.iter().map(|s| s.courses).max().unwrap();
+    assert_eq!(most, 8, "{:?}", layout.strips);
+    near("exposed", layout.exposed.to_m(), inch(50.0));
+    near("from the base", layout.total.to_m(), inch(56.0));
+    assert!(!has(&p, "H-017"), "{}", texts(&p, "H-017"));
+    // The base steps up seven times by one course, each within half a block of a multiple of 8.4 ft from the low end.
+    let steps: Vec<_> = layout.strips.windows(2).map(|w| (w[0].base - w[1].base, w[1].chainage.0)).collect();
+    assert_eq!(steps.len(), 7, "{:?}", layout.strips);
+    for (i, (up, at)) in steps.iter().rev().enumerate() {
+        near("a step", up.to_m(), inch(7.0));
+        let from_low = inch(720.0) - at.to_m();
+        let by_hand = inch(8.4 * 12.0) * (i + 1) as f64;
+        assert!(by_hand - 1e-6 <= from_low && from_low <= by_hand + inch(9.0), "step {i}: {from_low} {by_hand}");
+    }
+    // Courses of 12, 23, 34, 45, 56, 68, 79 and 80 half blocks, laid in half bond: counted by hand.
+    let blocks = layout.facts.iter().find(|f| f.0 == "Blocks").unwrap();
+    assert!(blocks.1.starts_with("195 whole, 7 halves, 0 cut to length; 199 to buy"), "{}", blocks.1);
+    // More than 4 ft from the base is for the permit desk.
+    assert_has(&p, &["B-001", "B-002"]);
+}
+
+#[test]
+fn t4_a_whole_buried_course_makes_the_inch_an_inch_too_many_or_a_cap_takes_it() {
+    // A whole course below the ground: 57 in want nine courses, and the top comes out 6 in too high, which is said.
+    let whole = t4_block("7 in", "0 in");
+    assert_eq!(whole.wall("W1").unwrap().layout.strips.iter().map(|s| s.courses).max(), Some(9));
+    let says = texts(&whole, "H-017");
+    assert!(says.contains("6 in") || says.contains("6\""), "{says}");
+    // A cap of 2 in lets eight courses do: 49 in and 2 in above the ground.
+    let capped = t4_block("7 in", "2 in");
+    let layout = &capped.wall("W1").unwrap().layout;
+    assert_eq!(layout.strips.iter().map(|s| s.courses).max(), Some(8));
+    near("exposed with its cap", layout.exposed.to_m(), inch(51.0));
 }
 
 /// A downhill wall whose front falls by `fall` along it, and what is near.

@@ -482,6 +482,96 @@ pub static RODS_SHORT: Kind = Kind {
     when_wrong: "none known",
 };
 
+/// Stem overstressed.
+pub static STEM_BREAKS: Kind = Kind {
+    code: "H-081",
+    name: "stem overstressed",
+    severity: Severity::Stop,
+    why: "The stem breaks at its foot, all at once where it has little steel.",
+    source: "EN 1992-1-1:2004 6.1 and 6.2.2; EN 1996-1-1:2005 6.6 and 6.7; ACI 318-19 22; TMS 402-16 8.3",
+    when_wrong: "none known",
+};
+
+/// Footing overstressed.
+pub static FOOTING_BREAKS: Kind = Kind {
+    code: "H-082",
+    name: "footing overstressed",
+    severity: Severity::Stop,
+    why: "The toe or the heel cracks off the footing and the wall leans.",
+    source: "EN 1992-1-1:2004 6.1 and 6.2.2; ACI 318-19 13 and 22",
+    when_wrong: "none known",
+};
+
+/// Too little steel or cover.
+pub static STEEL_SCANT: Kind = Kind {
+    code: "H-083",
+    name: "too little steel or cover",
+    severity: Severity::Stop,
+    why: "With less steel than the least the first crack is the last; steel that lies too near the face rusts and bursts it.",
+    source: "EN 1992-1-1:2004 9.2.1.1 and 4.4.1; EN 1996-1-1:2005 8.2.3; ACI 318-19 20.5.1.3 and 24.4; from memory",
+    when_wrong: "Cover of stainless steel.",
+};
+
+/// Starter bars too short in the footing.
+pub static ANCHORAGE_SHORT: Kind = Kind {
+    code: "H-084",
+    name: "starter bars too short in the footing",
+    severity: Severity::Stop,
+    why: "The bars of the stem are pulled out of the footing before they carry what they can.",
+    source: "EN 1992-1-1:2004 8.4; ACI 318-19 25.4.2",
+    when_wrong: "A welded or hooked end that was designed for itself.",
+};
+
+/// Grid too weak.
+pub static GRID_TEARS: Kind = Kind {
+    code: "H-085",
+    name: "grid too weak",
+    severity: Severity::Stop,
+    why: "A grid that is loaded beyond its strength for good stretches for years, then tears: the face leans and falls.",
+    source: "FHWA-NHI-10-024 (2009) 3.5 and 4.4.7",
+    when_wrong: "A grid with test reports of its own that show more.",
+};
+
+/// Grid too short.
+pub static GRID_PULLS_OUT: Kind = Kind {
+    code: "H-086",
+    name: "grid too short",
+    severity: Severity::Stop,
+    why: "A layer that hardly reaches behind the slip wedge is pulled along with it.",
+    source: "FHWA-NHI-10-024 (2009) 3.4 and 4.4.7",
+    when_wrong: "none known",
+};
+
+/// Grid slips from between the blocks.
+pub static GRID_LEAVES_BLOCKS: Kind = Kind {
+    code: "H-087",
+    name: "grid slips from between the blocks",
+    severity: Severity::Stop,
+    why: "The face comes away from the fill that the grid holds.",
+    source: "FHWA-NHI-10-024 (2009) 4.4.7 and Appendix B; ASTM D6638",
+    when_wrong: "A block and a grid that were tested together and hold more: put in what the test says.",
+};
+
+/// Fill slides on a layer of grid.
+pub static GRID_LAYER_SLIDES: Kind = Kind {
+    code: "H-088",
+    name: "fill slides on a layer of grid",
+    severity: Severity::Stop,
+    why: "All that stands on the layer is pushed out on it, as on a table.",
+    source: "FHWA-NHI-10-024 (2009) 4.4.6",
+    when_wrong: "none known",
+};
+
+/// Grid and blocks not tested together.
+pub static GRID_UNTESTED: Kind = Kind {
+    code: "H-089",
+    name: "grid and blocks not tested together",
+    severity: Severity::Ask,
+    why: "How hard dry blocks grip a grid is known from tests of this block with this grid only; what is taken here is a low figure from memory.",
+    source: "FHWA-NHI-10-024 (2009) Appendix B; ASTM D6638",
+    when_wrong: "none known",
+};
+
 /// All kinds of finding of this crate.
 pub static FINDINGS: &[&Kind] = &[
     &EMBEDMENT_SHALLOW,
@@ -532,4 +622,13 @@ pub static FINDINGS: &[&Kind] = &[
     &COURSE_OVERSTRESSED,
     &COURSE_BOWS,
     &RODS_SHORT,
+    &STEM_BREAKS,
+    &FOOTING_BREAKS,
+    &STEEL_SCANT,
+    &ANCHORAGE_SHORT,
+    &GRID_TEARS,
+    &GRID_PULLS_OUT,
+    &GRID_LEAVES_BLOCKS,
+    &GRID_LAYER_SLIDES,
+    &GRID_UNTESTED,
 ];

@@ -3,6 +3,8 @@
 
 use groundhold_quantity::{Length, Slope};
 
+use crate::systems::cantilever::CantileverSpec;
+use crate::systems::dry_block::DryBlockSpec;
 use crate::systems::dry_stone::DryStoneSpec;
 use crate::systems::gabion::GabionSpec;
 use crate::systems::mass_wall::MassWallSpec;
@@ -110,6 +112,10 @@ pub enum Spec {
     SteelPosts(SteelPostSpec),
     /// Timbers in courses with ties into the bank.
     StackedTimbers(StackedTimberSpec),
+    /// Blocks stacked dry, with or without grid in the fill.
+    DryBlock(DryBlockSpec),
+    /// A reinforced stem on a footing with toe and heel.
+    Cantilever(CantileverSpec),
 }
 
 /// One system among all.
@@ -154,6 +160,16 @@ pub const SYSTEMS: &[Entry] = &[
         words: "timbers laid up in courses, with ties and cross pieces in the bank",
         blank: || Spec::StackedTimbers(StackedTimberSpec::blank()),
     },
+    Entry {
+        key: "dry-block",
+        words: "blocks stacked dry with a setback, with or without layers of grid in the fill",
+        blank: || Spec::DryBlock(DryBlockSpec::blank()),
+    },
+    Entry {
+        key: "cantilever",
+        words: "a stem of reinforced concrete or filled block on a footing with toe and heel",
+        blank: || Spec::Cantilever(CantileverSpec::blank()),
+    },
 ];
 
 /// The keys of all systems.
@@ -177,6 +193,8 @@ impl Spec {
             Spec::MassWall(s) => s,
             Spec::SteelPosts(s) => s,
             Spec::StackedTimbers(s) => s,
+            Spec::DryBlock(s) => s,
+            Spec::Cantilever(s) => s,
         }
     }
     /// The same, to be changed.
@@ -188,6 +206,8 @@ impl Spec {
             Spec::MassWall(s) => s,
             Spec::SteelPosts(s) => s,
             Spec::StackedTimbers(s) => s,
+            Spec::DryBlock(s) => s,
+            Spec::Cantilever(s) => s,
         }
     }
     /// A system by its key, with usual sizes.

@@ -123,6 +123,32 @@ pub enum CheckKind {
     TimberShear,
     /// It bows between its ties.
     TimberBow,
+    /// The stem breaks in bending at its foot.
+    StemBending,
+    /// The stem breaks in shear at its foot.
+    StemShear,
+    /// The toe of the footing breaks in bending.
+    ToeBending,
+    /// The toe of the footing breaks in shear.
+    ToeShear,
+    /// The heel of the footing breaks in bending.
+    HeelBending,
+    /// The heel of the footing breaks in shear.
+    HeelShear,
+    /// There is less steel than the rules want at least.
+    LeastSteel,
+    /// Less concrete covers the steel than the rules want.
+    Cover,
+    /// The bars of the stem pull out of the footing.
+    Anchorage,
+    /// A layer of grid tears.
+    GridStrength,
+    /// A layer of grid is pulled out of the ground behind the slip wedge.
+    GridPullout,
+    /// A layer of grid is pulled from between the blocks.
+    GridConnection,
+    /// The reinforced fill slides on a layer of grid.
+    GridSliding,
 }
 
 impl CheckKind {
@@ -160,6 +186,19 @@ impl CheckKind {
             CheckKind::TimberBending => "bending of the timber",
             CheckKind::TimberShear => "shear of the timber",
             CheckKind::TimberBow => "bow of the timber",
+            CheckKind::StemBending => "bending of the stem",
+            CheckKind::StemShear => "shear of the stem",
+            CheckKind::ToeBending => "bending of the toe",
+            CheckKind::ToeShear => "shear of the toe",
+            CheckKind::HeelBending => "bending of the heel",
+            CheckKind::HeelShear => "shear of the heel",
+            CheckKind::LeastSteel => "least steel",
+            CheckKind::Cover => "cover to the steel",
+            CheckKind::Anchorage => "anchorage in the footing",
+            CheckKind::GridStrength => "strength of the grid",
+            CheckKind::GridPullout => "pull-out of the grid",
+            CheckKind::GridConnection => "grip of the blocks on the grid",
+            CheckKind::GridSliding => "sliding on a layer of grid",
         }
     }
     /// In a word or two, after a percentage: `98 % in the ground`.
@@ -196,6 +235,19 @@ impl CheckKind {
             CheckKind::TimberBending => "timber bending",
             CheckKind::TimberShear => "timber shear",
             CheckKind::TimberBow => "timber bow",
+            CheckKind::StemBending => "stem bending",
+            CheckKind::StemShear => "stem shear",
+            CheckKind::ToeBending => "toe bending",
+            CheckKind::ToeShear => "toe shear",
+            CheckKind::HeelBending => "heel bending",
+            CheckKind::HeelShear => "heel shear",
+            CheckKind::LeastSteel => "least steel",
+            CheckKind::Cover => "cover",
+            CheckKind::Anchorage => "anchorage",
+            CheckKind::GridStrength => "grid strength",
+            CheckKind::GridPullout => "grid pull-out",
+            CheckKind::GridConnection => "grid connection",
+            CheckKind::GridSliding => "grid sliding",
         }
     }
 }

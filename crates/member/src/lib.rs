@@ -108,6 +108,7 @@ pub static WORKINGS: &[&Working] = &[
     &concrete::ACI_BENDING,
     &concrete::ACI_SHEAR,
     &concrete::ACI_LAP,
+    &concrete::ACI_HOOK,
     &concrete::PLAIN_EN2,
     &concrete::PLAIN_ACI,
     &masonry::EN6_FLEXURE,

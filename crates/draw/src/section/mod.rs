@@ -72,7 +72,11 @@ pub(crate) fn section(plan: &Plan, wall: &str, width: f64, height: f64) -> Scene
     // The least that is shown to either side; more where the scale leaves room.
     let retained = cross.retained.to_m();
     let (back, toe) = (cross.back.min(cross.heel).to_m(), cross.toe.to_m());
-    let (from, to) = ((-(retained * 0.9).max(0.75)).min(back - 0.35), (retained * 0.5).max(0.55).max(toe + 0.35));
+    // Grid and rods reach further back than the body.
+    let ends = cross.parts.iter().flat_map(|p| &p.outline).map(|c| c.0.to_m());
+    let reach = ends.fold(0.0, f64::min) - 0.15;
+    let (from, to) =
+        ((-(retained * 0.9).max(0.75)).min(back - 0.35).min(reach), (retained * 0.5).max(0.55).max(toe + 0.35));
     let low = cross.lowest.to_m() - 0.08;
     let top = cross.top.to_m();
     // A narrow frame has no room for the diagrams.

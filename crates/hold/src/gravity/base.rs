@@ -17,6 +17,15 @@ const NEARLY_LEVEL: f64 = 0.1;
 
 /// How a wall stands on a joint or on its base, with its workings; `None` where nothing pushes it.
 pub(crate) fn stands_on(a: &Actions, friction: f64) -> Result<Option<(Stability, Vec<Trace>)>, Refused> {
+    stands_with(a, friction, LineForce::ZERO)
+}
+
+/// The same with something beside friction that holds it from sliding.
+pub(crate) fn stands_with(
+    a: &Actions,
+    friction: f64,
+    held: LineForce,
+) -> Result<Option<(Stability, Vec<Trace>)>, Refused> {
     if a.pushes.is_empty() {
         return Ok(None);
     }
@@ -42,8 +51,7 @@ pub(crate) fn stands_on(a: &Actions, friction: f64) -> Result<Option<(Stability,
     };
     let push = |(force, height): &(f64, f64)| Push { force: LineForce::kn_per_m(*force), height: Length::m(*height) };
     let pushes: Vec<Push> = a.pushes.iter().map(push).collect();
-    let footing =
-        Footing { width: Length::m(a.front - a.back), friction, adhesion: Pressure::ZERO, passive: LineForce::ZERO };
+    let footing = Footing { width: Length::m(a.front - a.back), friction, adhesion: Pressure::ZERO, passive: held };
     let s = stability(&weights, &pushes, &footing)?;
     traces.insert(0, s.trace.clone());
     traces.extend(loads::pressure_trace(a));
@@ -102,9 +110,12 @@ pub(crate) fn checks(
     let a = loads::actions(case, c, state, spot, body, 0.0, c.permanent_favourable)?;
     let soil = c.soil(&case.founding_soil);
     let friction = math::tan(soil.phi.to_rad() * wall.rubs());
-    let Some((s, traces)) = stands_on(&a, friction)? else { return Ok(vec![]) };
+    let key = wall.key(case, c)?;
+    let held = key.as_ref().map_or(LineForce::ZERO, |k| k.0);
+    let Some((s, mut traces)) = stands_with(&a, friction, held)? else { return Ok(vec![]) };
+    traces.extend(key.map(|k| k.1));
     let mut all = vec![
-        sliding(case, c, &s, &traces),
+        sliding(case, c, (&s, held), &traces),
         Asked {
             kind: CheckKind::Overturning,
             method: "moments about the toe",
@@ -122,12 +133,13 @@ pub(crate) fn checks(
             traces: traces.clone(),
         },
     ];
-    let mut worst = bearing_of(case, &spot.strip, c, &s, &traces, a.front - a.back);
+    let ground = Ground { case, strip: &spot.strip, c, width: a.front - a.back, pad: wall.pad() };
+    let mut worst = bearing_of(&ground, &s, &traces);
     // A heavier wall is the worse for the ground under it where its own weight is raised like a load.
     if c.permanent > c.permanent_favourable {
         let heavy = loads::actions(case, c, state, spot, body, 0.0, c.permanent)?;
         if let Some((s, traces)) = stands_on(&heavy, friction)? {
-            let other = bearing_of(case, &spot.strip, c, &s, &traces, a.front - a.back);
+            let other = bearing_of(&ground, &s, &traces);
             if over(other.demand, other.capacity) > over(worst.demand, worst.capacity) {
                 worst = other;
             }
@@ -154,12 +166,12 @@ pub(crate) fn limit_words(case: &WallCase, state: LoadCase) -> &'static str {
 }
 
 /// Sliding: by friction, and on clay also by its undrained strength, whichever holds less.
-fn sliding(case: &WallCase, c: &Combination, s: &Stability, traces: &[Trace]) -> Asked {
+fn sliding(case: &WallCase, c: &Combination, (s, key): (&Stability, LineForce), traces: &[Trace]) -> Asked {
     let push = s.horizontal.to_kn_per_m();
     let margin = c.wanted.sliding * c.sliding;
     let rubs = Asked {
         kind: CheckKind::Sliding,
-        method: "friction under the base",
+        method: if key > LineForce::ZERO { "friction under the base and the key" } else { "friction under the base" },
         demand: push,
         capacity: s.factor_sliding * push / margin,
         unit: Unit::KN_M,
@@ -167,6 +179,7 @@ fn sliding(case: &WallCase, c: &Combination, s: &Stability, traces: &[Trace]) ->
     };
     let Some(cu) = case.founding_soil.undrained.map(|cu| c.undrained(cu).to_kpa()) else { return rubs };
     let width = effective(s);
+    // On clay the key adds nothing that is counted: its ground softens where it was cut.
     let held = cu * width / margin;
     if rubs.capacity <= held {
         return rubs;
@@ -185,20 +198,31 @@ fn effective(s: &Stability) -> f64 {
     (2.0 * half - 2.0 * s.eccentricity.to_m().abs()).max(0.0)
 }
 
+/// What the base stands on.
+struct Ground<'a> {
+    case: &'a WallCase,
+    strip: &'a Strip,
+    c: &'static Combination,
+    width: f64,
+    pad: Length,
+}
+
 /// Overburden beside the base that can be counted on.
-fn overburden(case: &WallCase, strip: &Strip) -> Pressure {
+fn overburden(case: &WallCase, strip: &Strip, pad: Length) -> Pressure {
     let places = Line::new(&case.stations).over(strip.chainage.0, strip.chainage.1);
     let falls = places.iter().any(|g| g.slope_front.to_ratio() > NEARLY_LEVEL);
-    let depth = if falls { Length::ZERO } else { (strip.front - strip.base).max(Length::ZERO) };
+    let depth = if falls { Length::ZERO } else { (strip.front - strip.base + pad).max(Length::ZERO) };
     case.founding_soil.overburden(depth)
 }
 
 /// The ground under the base, drained, and on clay undrained too, whichever carries less.
-fn bearing_of(case: &WallCase, strip: &Strip, c: &Combination, s: &Stability, traces: &[Trace], width: f64) -> Asked {
+fn bearing_of(ground: &Ground, s: &Stability, traces: &[Trace]) -> Asked {
+    let Ground { case, strip, c, width, pad } = *ground;
     let margin = c.wanted.bearing * c.bearing;
     let v = s.vertical.to_kn_per_m();
-    let b = effective(s).min(width);
-    let q = overburden(case, strip);
+    let pressed = effective(s).min(width);
+    let b = pressed + pad.to_m();
+    let q = overburden(case, strip, pad);
     let soil = c.soil(&case.founding_soil);
     let asked = |method, capacity: f64, trace: Option<Trace>| Asked {
         kind: CheckKind::Bearing,
@@ -208,7 +232,7 @@ fn bearing_of(case: &WallCase, strip: &Strip, c: &Combination, s: &Stability, tr
         unit: Unit::KN_M,
         traces: trace.into_iter().chain(traces.iter().cloned()).collect(),
     };
-    if b < 0.01 {
+    if pressed < 0.01 {
         return asked("the resultant leaves the base", 0.0, None);
     }
     let drained = match bearing::strip(&soil, Length::m(b), q, s.vertical, s.horizontal) {

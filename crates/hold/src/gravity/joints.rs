@@ -1,10 +1,10 @@
 //! Does a course slide on the one below it, does a joint open, or is it crushed at its front?
 
 use groundhold_earth::{Combination, basis::Margin};
-use groundhold_quantity::Length;
+use groundhold_quantity::{Length, LineForce};
 use groundhold_working::{Refused, Unit};
 
-use super::base::{Asked, limit, limit_words, over, stands_on};
+use super::base::{Asked, limit, limit_words, over, stands_with};
 use super::loads::{self, Spot};
 use super::{Body, Gravity};
 use crate::{Check, CheckKind, LoadCase, WallCase};
@@ -25,13 +25,17 @@ pub(crate) fn checks(
     for z in body.joints() {
         let a = loads::actions(case, c, state, spot, body, z, c.permanent_favourable)?;
         let friction = wall.joint_friction() / c.tan_phi;
-        let Some((s, traces)) = stands_on(&a, friction)? else { continue };
+        let Some((s, traces)) = stands_with(&a, friction, wall.joint_grip())? else { continue };
         let width = Length::m(a.front - a.back);
         let push = s.horizontal.to_kn_per_m();
         let mut all = vec![
             Asked {
                 kind: CheckKind::JointSliding,
-                method: "friction in the joint",
+                method: if wall.joint_grip() > LineForce::ZERO {
+                    "friction and grip in the joint"
+                } else {
+                    "friction in the joint"
+                },
                 demand: push,
                 capacity: s.factor_sliding * push / (c.wanted.sliding * c.sliding),
                 unit: Unit::KN_M,

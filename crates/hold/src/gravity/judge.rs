@@ -42,7 +42,8 @@ fn of_strip(case: &WallCase, wall: &dyn Gravity, strip: &Strip, state: LoadCase)
         let mut worst: Vec<Check> = vec![];
         for spot in &spots {
             let base = base::checks(case, wall, spot, &body, state, c)?;
-            for check in base.into_iter().chain(joints::checks(case, wall, spot, &body, state, c)?) {
+            let joints = joints::checks(case, wall, spot, &body, state, c)?;
+            for check in base.into_iter().chain(joints).chain(wall.own_checks(case, spot, state, c)?) {
                 match worst.iter_mut().find(|w| w.kind == check.kind) {
                     Some(w) if w.utilisation < check.utilisation => *w = check,
                     Some(_) => {}
@@ -62,6 +63,19 @@ pub(crate) fn stands(case: &WallCase, wall: &dyn Gravity, strip: &Strip) -> bool
     ordinary.into_iter().all(|s| of_strip(case, wall, strip, s).is_ok_and(|all| !all.iter().any(Check::fails)))
 }
 
+/// How many kinds of check a strip fails in every state that is not an accident; all of them where one cannot be made.
+/// The case is one that was [`seen`].
+pub(crate) fn fails(case: &WallCase, wall: &dyn Gravity, strip: &Strip) -> usize {
+    let mut kinds: Vec<CheckKind> = vec![];
+    for state in states(case).into_iter().filter(|s| !is_accident(case, *s)) {
+        let Ok(all) = of_strip(case, wall, strip, state) else { return usize::MAX };
+        kinds.extend(all.iter().filter(|c| c.fails()).map(|c| c.kind));
+    }
+    kinds.sort_unstable();
+    kinds.dedup();
+    kinds.len()
+}
+
 /// The checks of every strip, those that cannot be made left out.
 pub(crate) fn all(case: &WallCase, wall: &dyn Gravity, layout: &Layout) -> Vec<Check> {
     let each = |s| layout.strips.iter().filter_map(move |strip| of_strip(case, wall, strip, s).ok());
@@ -70,6 +84,15 @@ pub(crate) fn all(case: &WallCase, wall: &dyn Gravity, layout: &Layout) -> Vec<C
 
 /// Everything there is to say about it.
 pub(crate) fn judge(case: &WallCase, wall: &dyn Gravity, layout: &Layout) -> Verdict {
+    judged(case, wall, layout, true)
+}
+
+/// The same while a finger drags: without looking for what would mend it.
+pub(crate) fn judge_quick(case: &WallCase, wall: &dyn Gravity, layout: &Layout) -> Verdict {
+    judged(case, wall, layout, false)
+}
+
+fn judged(case: &WallCase, wall: &dyn Gravity, layout: &Layout, mends: bool) -> Verdict {
     let given = case;
     let case = &seen(case, wall);
     let mut verdict = Verdict {
@@ -112,7 +135,8 @@ pub(crate) fn judge(case: &WallCase, wall: &dyn Gravity, layout: &Layout) -> Ver
         verdict.checks.extend(others.flatten());
         show_pushes(case, wall, strip, &mut verdict);
     }
-    verdict.findings = said(given, case, wall, layout, &verdict);
+    verdict.findings = said((given, case), wall, layout, &verdict, mends);
+    verdict.findings.extend(wall.own_findings(case, layout, &verdict));
     verdict.findings.extend(around(given, case, wall, layout, &stands));
     verdict.findings.extend(refused.into_iter().map(|(why, place)| {
         Finding::new(&findings::CANNOT_CHECK, Place::on(&case.id, place), format!("A check could not be made: {why}."))
@@ -121,11 +145,22 @@ pub(crate) fn judge(case: &WallCase, wall: &dyn Gravity, layout: &Layout) -> Ver
     verdict
 }
 
-fn said(given: &WallCase, case: &WallCase, wall: &dyn Gravity, layout: &Layout, verdict: &Verdict) -> Vec<Finding> {
+fn said(
+    (given, case): (&WallCase, &WallCase),
+    wall: &dyn Gravity,
+    layout: &Layout,
+    verdict: &Verdict,
+    mends: bool,
+) -> Vec<Finding> {
     let mut all = vec![];
-    for (kind, finding) in ROWS {
-        let Some(f) = failing(case, verdict, &[kind], finding, |_| true) else { continue };
-        let remedies = if kind == CheckKind::Slip { slip::remedies() } else { mend(given, wall, layout, &[kind]) };
+    let shared = ROWS.iter().map(|(kind, finding)| (std::slice::from_ref(kind), *finding));
+    for (kinds, finding) in shared.chain(wall.own_kinds().iter().copied()) {
+        let Some(f) = failing(case, verdict, kinds, finding, |_| true) else { continue };
+        let remedies = match () {
+            () if kinds == [CheckKind::Slip] => slip::remedies(),
+            () if mends => mend(given, wall, layout, kinds),
+            () => vec![],
+        };
         all.push(remedies.into_iter().fold(f, Finding::with_remedy));
     }
     all.extend(drain_relied_on(case, wall, verdict));

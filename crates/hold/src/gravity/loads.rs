@@ -63,6 +63,20 @@ pub(crate) fn spots(case: &WallCase, strip: &Strip) -> Vec<Spot> {
     kept
 }
 
+/// The ground at a spot as the body sees it.
+pub(crate) struct Behind {
+    pub slope: Slope,
+    /// Ground behind, above the underside of the base.
+    pub ground: f64,
+    /// Ground in front, above the underside of the base.
+    pub front: f64,
+}
+
+pub(crate) fn behind(spot: &Spot) -> Behind {
+    let (ground, front) = grounds(spot);
+    Behind { slope: spot.slope, ground, front }
+}
+
 /// Ground behind and in front above the underside of the base, metres.
 fn grounds(spot: &Spot) -> (f64, f64) {
     let front = (spot.strip.front - spot.strip.base).to_m();

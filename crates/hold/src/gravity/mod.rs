@@ -11,15 +11,20 @@ mod loads;
 mod remedies;
 mod shown;
 
+pub(crate) use base::{Asked, over, stands_on};
 pub(crate) use body::{Body, Course};
-pub(crate) use judge::judge;
+pub(crate) use judge::{fails, judge, judge_quick, stands};
 pub(crate) use lay::{Coursing, laid_out, strips};
+pub(crate) use loads::{Spot, actions, behind, spots};
 pub(crate) use remedies::{Way, mend_by};
 pub(crate) use shown::{cross, faces};
 
-use groundhold_quantity::{Length, Pressure};
+use groundhold_earth::Combination;
+use groundhold_finding::{Finding, Kind};
+use groundhold_quantity::{Length, LineForce, Pressure};
+use groundhold_working::{Refused, Trace};
 
-use crate::{CheckKind, Layout, Strip, WallCase};
+use crate::{Check, CheckKind, Layout, LoadCase, Strip, Verdict, WallCase};
 
 /// What a system that stands by its weight says of itself to the checks.
 pub(crate) trait Gravity {
@@ -30,8 +35,46 @@ pub(crate) trait Gravity {
     fn rubs(&self) -> f64 {
         1.0
     }
+    /// Rammed stone under the base: it spreads the load, one sideways for two down, before it comes to the ground. Common
+    /// practice, as under footings in Das, Principles of Foundation Engineering, 7th ed. (2011), chapter 5.
+    fn pad(&self) -> Length {
+        Length::ZERO
+    }
     /// Tangent of the friction angle in a joint between two courses, without any factor.
     fn joint_friction(&self) -> f64;
+    /// What a joint holds beside its friction, whatever lies on it: lips and pins, by test. Nothing is usual.
+    fn joint_grip(&self) -> LineForce {
+        LineForce::ZERO
+    }
+    /// What the ground before a key under the base holds, with the factors of a combination and its working; nothing is
+    /// usual.
+    ///
+    /// # Errors
+    /// As its working refuses.
+    fn key(&self, _case: &WallCase, _c: &Combination) -> Result<Option<(LineForce, Trace)>, Refused> {
+        Ok(None)
+    }
+    /// Checks of its own beside those of a body: layers of grid, sections of concrete.
+    ///
+    /// # Errors
+    /// As its workings refuse.
+    fn own_checks(
+        &self,
+        _case: &WallCase,
+        _spot: &Spot,
+        _state: LoadCase,
+        _c: &'static Combination,
+    ) -> Result<Vec<Check>, Refused> {
+        Ok(vec![])
+    }
+    /// Which of those checks make which finding.
+    fn own_kinds(&self) -> &'static [(&'static [CheckKind], &'static Kind)] {
+        &[]
+    }
+    /// What else there is to say about it.
+    fn own_findings(&self, _case: &WallCase, _layout: &Layout, _verdict: &Verdict) -> Vec<Finding> {
+        vec![]
+    }
     /// Crushing strength of what it is built of, already allowable; `None` where stones carry far more than they are asked.
     fn crushing(&self) -> Option<(Pressure, &'static str)> {
         None

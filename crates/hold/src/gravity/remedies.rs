@@ -32,7 +32,9 @@ impl Way {
 
 /// The first value of each way with which the failing kinds pass and nothing else of its own fails that passed before.
 pub(crate) fn mend(case: &WallCase, wall: &dyn Gravity, layout: &Layout, kinds: &[CheckKind]) -> Vec<Remedy> {
-    mend_by(case, wall.ways(layout), layout, kinds, &KINDS)
+    let own = wall.own_kinds().iter().flat_map(|k| k.0.iter().copied());
+    let own: Vec<CheckKind> = KINDS.iter().copied().chain(own).collect();
+    mend_by(case, wall.ways(layout), layout, kinds, &own)
 }
 
 /// The same by ways of its own; nothing of `own` fails that passed before.

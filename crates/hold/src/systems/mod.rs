@@ -1,5 +1,7 @@
 //! The wall systems, one folder each.
 
+pub mod cantilever;
+pub mod dry_block;
 pub mod dry_stone;
 pub mod gabion;
 pub mod mass_wall;

@@ -5,6 +5,7 @@ mod courses;
 mod cross_piece;
 mod flange;
 mod hole;
+mod key;
 mod net_weight;
 mod over_joint;
 mod post_bend;
@@ -21,6 +22,7 @@ pub use courses::{COURSES, CourseCount, courses};
 pub use cross_piece::{CROSS_PIECE, CROSS_PIECE_CLAY, CrossPiece, cross_piece, cross_piece_clay};
 pub use flange::{FLANGE, flange};
 pub use hole::{HOLE, HoleVolumes, hole};
+pub use key::{KEY, key};
 pub use net_weight::{NET_WEIGHT, net_weight};
 pub use over_joint::{OVER_JOINT, over_joint};
 pub use post_bend::{POST_BEND, post_bend};
@@ -50,6 +52,7 @@ pub static WORKINGS: &[&Working] = &[
     &TIED_TIMBER,
     &TIE,
     &OVER_JOINT,
+    &KEY,
     &crate::standing::PUSH_AS_FOUND,
     &crate::standing::PUSH_IN_CLAY,
     &crate::standing::BY_WEIGHT,

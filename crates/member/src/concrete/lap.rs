@@ -25,6 +25,22 @@ takes! {
         lap: "k", "1.3 class B, 1.0 class A", NONE, Limits::author(1.0, 1.3), 1.3;
     }
 }
+takes! {
+    /// A standard hook by ACI 318; mm, MPa.
+    AciHook {
+        bar: "d_b", "bar diameter, up to No. 11", MM, Limits::author(9.0, 36.0);
+        yield_stress: "f_y", "specified yield strength of the steel", MPA, Limits::author(275.0, 550.0);
+        strength: "f_c'", "specified compressive strength", MPA, Limits::author(17.0, 70.0);
+        close: "ψ_r", "1.6 where bars stand closer than six diameters, else 1", NONE, Limits::author(1.0, 1.6), 1.0;
+        place: "ψ_o", "1.0 inside a column's core or with 6 d_b of side cover, else 1.25", NONE, Limits::author(1.0, 1.25), 1.25;
+    }
+}
+gives! {
+    /// A standard hook.
+    AciHooked {
+        length: MM, "depth from the section to the outside of the hook";
+    }
+}
 gives! {
     /// A lap.
     Lapped {
@@ -77,6 +93,40 @@ pub fn aci_lap<N: Number>(i: &AciLap<N>) -> Lapped<N> {
         (i.yield_stress * i.top * i.bar / (n(2.0758) * i.strength.sqrt())).max(n(300.0)).named("l_d", Unit::MM);
     Lapped { anchorage, lap: (i.lap * anchorage).max(n(300.0)).named("l_st", Unit::MM) }
 }
+
+/// Development of a bar with a standard hook.
+///
+/// # Source
+/// ACI 318-19, 25.4.3.1: l_dh = f_y ψ_r ψ_o ψ_c/(55 √f_c') d_b^1.5 (psi, in; 23 in MPa, mm), at least 8 d_b and 6 in; ψ_c =
+/// f_c'/15 000 + 0.6 under 6000 psi, else 1.
+/// # Symbols
+/// d_b, f_y, f_c', ψ_r, ψ_o.
+/// # Gives
+/// l_dh.
+/// # Not for
+/// Coated bars, lightweight concrete.
+/// # Errors
+/// None in the formula; the working holds the limits.
+/// # By hand
+/// No. 4, 60 ksi, 4000 psi, ψ_r 1, ψ_o 1.25: ψ_c 0.867, 60 000·1.25·0.867/(55·63.25)·0.3536 = 6.61 in = 168 mm (CO-10).
+pub fn aci_hook<N: Number>(i: &AciHook<N>) -> AciHooked<N> {
+    let n = N::constant;
+    let mix = (i.strength / 103.42 + 0.6).min(n(1.0)).named("ψ_c", Unit::NONE);
+    // 55 √(psi) with d_b^1.5 in inches is 23.02 √(MPa) with millimetres.
+    let free = i.yield_stress * i.close * i.place * mix / (n(23.02) * i.strength.sqrt()) * i.bar.powf(1.5);
+    AciHooked { length: free.max(n(8.0) * i.bar).max(n(152.4)).named("l_dh", Unit::MM) }
+}
+
+/// Working of [`aci_hook`].
+pub static ACI_HOOK: Working = Working {
+    name: "concrete/hook-aci318",
+    title: "Development length of a bar with a standard hook by ACI 318.",
+    source: Source { work: "ACI 318-19", place: "25.4.3.1, 25.4.3.2; from memory" },
+    not_for: "coated bars, lightweight concrete",
+    inputs: AciHook::INPUTS,
+    outputs: AciHooked::OUTPUTS,
+    run: |g| aci_hook(&AciHook::put(g)?).found(),
+};
 
 /// Working of [`en2_lap`].
 pub static EN2_LAP: Working = Working {

@@ -32,6 +32,6 @@ pub use en1992::{
     EN2_BENDING, EN2_CRACKS, EN2_SHEAR, StripBending, StripBent, StripCracked, StripCracks, StripShear, StripSheared,
     en2_bending, en2_cracks, en2_shear, mean_tension,
 };
-pub use lap::{ACI_LAP, AciLap, EN2_LAP, En2Lap, Lapped, aci_lap, en2_lap};
+pub use lap::{ACI_HOOK, ACI_LAP, AciHook, AciHooked, AciLap, EN2_LAP, En2Lap, Lapped, aci_hook, aci_lap, en2_lap};
 pub use plain::{PLAIN_ACI, PLAIN_EN2, Plain, PlainBent, PlainEn, PlainUs, check_plain, plain_aci, plain_en2};
 pub use strip::{Rules, Strip, StripCheck, check_strip};
