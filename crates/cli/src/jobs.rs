@@ -35,8 +35,18 @@ impl OutArgs {
 }
 
 /// Plans and says on one screen what comes of it.
-pub fn plan(path: &Path, json: bool, findings: bool, balance: bool) -> Result<Ending, Refusal> {
-    let opened = files::open(path)?;
+pub fn plan(path: &Path, json: bool, findings: bool, balance: bool, year: Option<u32>) -> Result<Ending, Refusal> {
+    let mut opened = files::open(path)?;
+    if let Some(year) = year {
+        let (job, without) = groundhold_plan::in_year(&opened.job, year);
+        opened.job = job;
+        if !json {
+            say::line!("The walls in year {year} of their service. A guide for inspection, not a promise.");
+            for id in without {
+                say::line!("{id} is built of what this tool does not age; it is judged as new.");
+            }
+        }
+    }
     let plan = files::planned(&opened.job)?;
     if json {
         say::line!("{}", groundhold_exchange::plan_json(&plan));

@@ -41,6 +41,9 @@ enum Command {
         /// Say at which level each pad would balance cut and fill.
         #[arg(long)]
         balance: bool,
+        /// Look at the walls as they are after so many years of service.
+        #[arg(long, value_name = "YEARS")]
+        year: Option<u32>,
     },
     /// Write every drawing as SVG.
     Draw(jobs::OutArgs),
@@ -128,7 +131,7 @@ fn run(cli: &Cli) -> Result<Ending, Refusal> {
     let json = cli.json;
     match &cli.command {
         Command::New(args) => newjob::new_job(args),
-        Command::Plan { job, findings, balance } => jobs::plan(job, json, *findings, *balance),
+        Command::Plan { job, findings, balance, year } => jobs::plan(job, json, *findings, *balance, *year),
         Command::Draw(args) => jobs::draw(args),
         Command::Paper(args) => jobs::paper(args),
         Command::Order(args) => jobs::order(args, json),

@@ -572,6 +572,26 @@ pub static GRID_UNTESTED: Kind = Kind {
     when_wrong: "none known",
 };
 
+/// How timber ages is not known.
+pub static AGE_UNKNOWN: Kind = Kind {
+    code: "H-043",
+    name: "how long the timber lasts is not known",
+    severity: Severity::Ask,
+    why: "A later year can only be looked at where somebody says how durable the timber is, or for how long it was treated.",
+    source: "EN 350:2016 for classes; BS 8417:2011 for service lives of treatments; from memory",
+    when_wrong: "none known",
+};
+
+/// Timber used up in a year.
+pub static USED_UP: Kind = Kind {
+    code: "H-044",
+    name: "timber used up in a later year",
+    severity: Severity::Note,
+    why: "Posts rot at the ground line, out of sight; the wall leans, then falls.",
+    source: "Wang, Leicester and Nguyen, Decay in Ground Contact, 2008, from memory; a guide for inspection, not a promise",
+    when_wrong: "Posts in concrete that is dished at the top so that water stands round them go sooner.",
+};
+
 /// All kinds of finding of this crate.
 pub static FINDINGS: &[&Kind] = &[
     &EMBEDMENT_SHALLOW,
@@ -609,6 +629,8 @@ pub static FINDINGS: &[&Kind] = &[
     &CHANGE_FITS_NOTHING,
     &BUILT_POST_SHORT,
     &SITUATION,
+    &AGE_UNKNOWN,
+    &USED_UP,
     &STEEL_OVERSTRESSED,
     &FLANGE_BENDS,
     &SEAT_NARROW,

@@ -5,7 +5,9 @@ mod walls;
 use groundhold_earth::basis::{EN1997_DA1, WORKING_STRESS};
 use groundhold_earth::pressure::seismic::{Shaking, shaken};
 use groundhold_earth::{Backfill, Soil, soil::class};
+use groundhold_hold::systems::timber_posts::Ageing;
 use groundhold_hold::{CheckKind, LoadCase, Verdict, hold};
+use groundhold_member::timber::Durability;
 use groundhold_quantity::{Length, Share};
 use proptest::prelude::*;
 use walls::{sand, spec, straight};
@@ -67,6 +69,36 @@ fn fresh_clay_does_not_push_a_low_wall_and_softened_clay_pushes_harder() {
     let every_day = worst(&v, CheckKind::Embedment, LoadCase::Drained).unwrap();
     assert!(worst(&v, CheckKind::Embedment, LoadCase::JustBuilt).is_none_or(|u| u < every_day));
     assert!(worst(&v, CheckKind::Embedment, LoadCase::WetWinter).unwrap() > every_day);
+}
+
+#[test]
+fn sapwood_posts_are_weaker_each_year_and_what_nobody_knows_is_asked() {
+    let mut case = straight(4.8, 0.8, spec());
+    let mut worst_in = |durability, years| {
+        let s = walls::spec_of(&mut case);
+        s.ageing = Ageing { durability, years, ..Ageing::NEW };
+        hold(&case).unwrap().1
+    };
+    let bends = |v: &Verdict| worst(v, CheckKind::PostBending, LoadCase::Drained).unwrap();
+    let new = worst_in(Some(Durability::Sapwood), 0);
+    let (two, three) = (worst_in(Some(Durability::Sapwood), 2), worst_in(Some(Durability::Sapwood), 3));
+    assert!(bends(&two) > bends(&new) && bends(&three) > bends(&two), "{} {}", bends(&two), bends(&three));
+    let said = new.findings.iter().find(|f| f.kind.code == "H-044").unwrap();
+    let year: u32 = said.says.split("about year ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
+    assert!((3..=6).contains(&year), "{year}");
+    // Treated timber keeps its section for the life of its treatment.
+    let treated = Some(Durability::Treated { life_years: 30.0 });
+    assert_eq!(bends(&worst_in(treated, 29)), bends(&new));
+    let unknown = worst_in(None, 15);
+    assert_eq!(bends(&unknown), bends(&new));
+    assert!(unknown.findings.iter().any(|f| f.kind.code == "H-043"));
+    // Nothing is left: said, not a panic.
+    let gone = worst_in(Some(Durability::Sapwood), 60);
+    assert!(
+        gone.findings.iter().any(|f| f.kind.code == "H-022" && f.says.contains("nothing is left")),
+        "{:?}",
+        gone.findings
+    );
 }
 
 proptest! {

@@ -6,6 +6,19 @@ use groundhold_quantity::{Length, Level, Point, Quantity, Slope, parse};
 
 use crate::job::{Job, PadLevel, WallWish};
 
+/// The job with its walls judged for a year of their life, and the walls whose system knows nothing of years.
+pub fn in_year(job: &Job, years: u32) -> (Job, Vec<String>) {
+    let (mut job, mut without) = (job.clone(), vec![]);
+    for wall in &mut job.walls {
+        let specs = std::iter::once(&mut wall.spec).chain(wall.parts.iter_mut().map(|p| &mut p.spec));
+        let told: Vec<bool> = specs.map(|s| s.change("years", &years.to_string()).is_ok()).collect();
+        if !told.contains(&true) {
+            without.push(wall.id.clone());
+        }
+    }
+    (job, without)
+}
+
 /// The job with one field set. The value is spelled as in a job file.
 ///
 /// # Errors

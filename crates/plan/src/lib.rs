@@ -35,7 +35,7 @@ mod walls;
 mod wish;
 
 pub use as_found::OldWallPlan;
-pub use change::{apply, post_changes};
+pub use change::{apply, in_year, post_changes};
 pub use checker::{Violation, check};
 pub use compare::{Amounts, Difference, LeftOverChanged, PostChanged, PostFigures, compare};
 pub use digging::Groundwork;

@@ -104,6 +104,7 @@ fn best(job: &Job, old: &OldWall, ground: &Tin, soil: &Soil, basis: &'static Bas
 fn sizes(post: &str, board: &str, spacing: f64, depth: Option<Length>) -> Option<Spec> {
     let (p, b) = (timber::read(post).ok()?, timber::read(board).ok()?);
     Some(Spec::TimberPosts(TimberPostSpec {
+        ageing: hold::systems::timber_posts::Ageing::NEW,
         post: PostTimber { breadth: p.first, depth: p.second, grade: p.grade?, treatment: p.treatment },
         board: BoardTimber { thickness: b.second, height: b.first, grade: b.grade?, treatment: b.treatment },
         spacing: Length::m(spacing),

@@ -38,6 +38,7 @@ pub fn spec() -> TimberPostSpec {
         neglect_top: Length::ZERO,
         lean: Slope::LEVEL,
         bow_limit: 150.0,
+        ageing: Ageing::NEW,
     }
 }
 

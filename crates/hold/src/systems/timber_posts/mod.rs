@@ -1,5 +1,6 @@
 //! Timber posts in holes, boards behind or before them: layout, members, checks and remedies.
 
+mod ageing;
 mod aside;
 mod boards;
 mod checks;
@@ -12,6 +13,7 @@ mod sizes;
 mod spec;
 
 pub use crate::posted::{CourseFit, DEPTH_STEP, Fill, HoleSpec, LEAST_DEPTH, MOST_DEPTH};
+pub use ageing::Ageing;
 pub use spec::*;
 
 use groundhold_quantity::{Length, Slope, Units, trim};

@@ -1,9 +1,9 @@
 //! Which sizes of a wall of timber posts and boards can be written down, each in one row?
 
-use groundhold_member::timber::{Grade, Section, grade, grade_names};
+use groundhold_member::timber::{Climate, Durability, Grade, Section, grade, grade_names};
 use groundhold_quantity::{Length, Slope};
 
-use super::{BoardTimber, Boards, Capping, CourseFit, Fill, HoleSpec, PostTimber, ScrewSpec, TimberPostSpec};
+use super::{Ageing, BoardTimber, Boards, Capping, CourseFit, Fill, HoleSpec, PostTimber, ScrewSpec, TimberPostSpec};
 use crate::timber_text::{self as text, Timber};
 use crate::{Field, Given, Holds, Row, other_kind, row};
 
@@ -38,6 +38,30 @@ const SCREWS: Field = Field::new(
     "screws",
     Holds::Own { like: "diameter x length in mm, such as \"8x120\"", whole: |t| screws(t).map(|_| ()) },
 );
+
+const NOT_KNOWN: &str = "not known";
+const DURABILITIES: [&str; 9] = [
+    NOT_KNOWN,
+    "class 1",
+    "class 2",
+    "class 3",
+    "class 4",
+    "sapwood",
+    "treated for 15 years",
+    "treated for 30 years",
+    "treated for 60 years",
+];
+/// Heartwood by class (EN 350, AS 5604); treatments by the service lives that BS 8417:2011 knows, from memory.
+const LASTS: [(&str, Durability); 8] = [
+    ("class 1", Durability::Heartwood(1)),
+    ("class 2", Durability::Heartwood(2)),
+    ("class 3", Durability::Heartwood(3)),
+    ("class 4", Durability::Heartwood(4)),
+    ("sapwood", Durability::Sapwood),
+    ("treated for 15 years", Durability::Treated { life_years: 15.0 }),
+    ("treated for 30 years", Durability::Treated { life_years: 30.0 }),
+    ("treated for 60 years", Durability::Treated { life_years: 60.0 }),
+];
 
 /// The rows, in the order in which they are written.
 pub(crate) static ROWS: &[Row<TimberPostSpec>] = &[
@@ -129,6 +153,28 @@ pub(crate) static ROWS: &[Row<TimberPostSpec>] = &[
         stock,
         Lengths
     ),
+    Row {
+        field: Field::new("durability", "how long the timber lasts in the ground", Holds::OneOf(&DURABILITIES)),
+        get: |s| LASTS.iter().find(|l| s.ageing.durability == Some(l.1)).map(|l| Given::Text(l.0.into())),
+        set: |s, given| {
+            let Given::Text(t) = given else { return Err(other_kind()) };
+            s.ageing.durability = LASTS.iter().find(|l| l.0 == t).map(|l| l.1);
+            Ok(())
+        },
+    },
+    row!(
+        TimberPostSpec,
+        Field::new("climate", "how well fungi live at the place", Holds::OneOf(&["slow", "temperate", "warm", "hot"])),
+        [ageing.climate],
+        one of "slow" => Climate::Slow, "temperate" => Climate::Temperate, "warm" => Climate::Warm, "hot" => Climate::Hot
+    ),
+    row!(
+        TimberPostSpec,
+        Field::new("years", "years of service for which posts and boards are judged; 0 is new", Holds::Whole)
+            .within(0.0, 100.0),
+        ageing.years,
+        Whole
+    ),
 ];
 
 impl TimberPostSpec {
@@ -161,6 +207,7 @@ impl TimberPostSpec {
             neglect_top: Length::mm(150.0),
             lean: Slope::LEVEL,
             bow_limit: 100.0,
+            ageing: Ageing::NEW,
         }
     }
 }

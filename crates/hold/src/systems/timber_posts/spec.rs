@@ -1,5 +1,6 @@
 //! Which sizes does a wall of timber posts and boards have?
 
+use super::ageing::Ageing;
 use groundhold_member::timber::Grade;
 use groundhold_quantity::{Length, Slope};
 
@@ -95,6 +96,8 @@ pub struct TimberPostSpec {
     pub lean: Slope,
     /// A board may bow by its span over this.
     pub bow_limit: f64,
+    /// How long it lasts, and in which year it is looked at.
+    pub ageing: Ageing,
 }
 
 impl PostTimber {

@@ -12,7 +12,7 @@ use std::collections::BTreeMap;
 use groundhold_finding::{Finding, Place};
 use groundhold_working::Refused;
 
-use super::TimberPostSpec;
+use super::{TimberPostSpec, ageing};
 use crate::posted::{embedment, highest, loads, margins, shown};
 use crate::stand::Stand;
 use crate::{Check, Layout, LoadCase, Post, Verdict, WallCase, findings, slip};
@@ -28,6 +28,12 @@ pub(crate) fn judge_quick(case: &WallCase, spec: &TimberPostSpec, layout: &Layou
 }
 
 fn judged(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, thorough: bool) -> Verdict {
+    let new = spec;
+    let (then, worn) = match ageing::in_its_year(new) {
+        Ok(then) => (then, None),
+        Err(why) => (new.clone(), Some(why)),
+    };
+    let spec = &then;
     let mut verdict = Verdict {
         wall: case.id.clone(),
         checks: vec![],
@@ -41,6 +47,7 @@ fn judged(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, thorough: boo
     let mut note = |place: String, why: Refused| {
         refused.entry(why.to_string()).or_insert(place);
     };
+    worn.into_iter().for_each(|why| note("posts and boards".into(), why));
     let wall = spec.posted();
     let most = highest(layout).map(|p| p.number);
     for post in &layout.posts {
@@ -82,7 +89,11 @@ fn judged(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, thorough: boo
         }
         shown::pushes(case, highest, &mut verdict);
     }
-    verdict.findings = said::findings(case, spec, layout, &verdict, thorough);
+    // What is offered changes the wall as it is built new, so for a later year nothing is.
+    verdict.findings = said::findings(case, spec, layout, &verdict, thorough && new.ageing.years == 0);
+    if thorough {
+        verdict.findings.extend(ageing::findings(case, new, layout));
+    }
     verdict.findings.extend(around::findings(case, spec, layout));
     verdict.findings.extend(fit::findings(case, spec, layout));
     verdict.findings.extend(refused.into_iter().map(|(why, place)| {
