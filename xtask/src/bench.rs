@@ -8,5 +8,9 @@ pub fn chore(args: &[String]) -> Outcome {
     if args.first().is_some_and(|a| a == "web") {
         return browser::bench(&args[1..]);
     }
-    step("bench", &mut cargo(&["run", "--quiet", "--release", "-p", "groundhold-cli", "--example", "bench"]))
+    for example in ["bench", "walls"] {
+        let run = ["run", "--quiet", "--release", "-p", "groundhold-cli", "--example", example];
+        step(example, &mut cargo(&run))?;
+    }
+    Ok(())
 }
