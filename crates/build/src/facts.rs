@@ -35,6 +35,8 @@ pub struct Facts {
     pub enquiry: Enquiry,
     /// What the ground turned out to hold.
     pub finds: Vec<GroundFind>,
+    /// How deep the ground freezes at the place, where the job says so.
+    pub frost_line: Option<Length>,
 }
 
 /// What a rule may ask about a wall.
@@ -68,6 +70,32 @@ pub struct WallFacts {
     pub easement: Near,
     /// Other walls above or below it.
     pub beside: Vec<WallBeside>,
+    /// Underside of its base below the ground in front, least.
+    pub base_depth: Option<Length>,
+    /// Where that is: `post 3`.
+    pub base_on: String,
+    /// Whether the soil under it heaves in frost; `None` where that is not known.
+    pub heaves: Option<bool>,
+    /// Its timber in and against the ground.
+    pub timbers: Vec<TimberFacts>,
+}
+
+/// Timber of a wall.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct TimberFacts {
+    /// Which.
+    pub part: TimberPart,
+    /// Treatment or class as ordered; empty where none is written.
+    pub treatment: String,
+}
+
+/// What timber of a wall does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum TimberPart {
+    /// It stands in the ground.
+    Post,
+    /// It has soil against it.
+    Board,
 }
 
 /// A wall above another.
@@ -133,6 +161,8 @@ pub struct FlightFacts {
     pub id: String,
     /// Most risers in one flight without a landing.
     pub risers: u32,
+    /// Most rise of one flight without a landing; zero where it is that of all of it.
+    pub flight_rise: Length,
     /// Rise of all of it.
     pub rise: Length,
     /// Drop at its open side; zero where both sides are closed.

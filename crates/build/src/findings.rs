@@ -262,6 +262,26 @@ pub static BACK_TO_WORK_AFTER_WATER: Kind = Kind {
     when_wrong: "none known",
 };
 
+/// Timber is treated for less than it meets.
+pub static TIMBER_CLASS: Kind = Kind {
+    code: "B-036",
+    name: "timber not treated for the ground",
+    severity: Severity::Ask,
+    why: "A post rots first where it leaves the ground, out of sight, and breaks there; the next class up lasts decades longer for a few per cent of the price.",
+    source: "the region's timber classes named in the finding, a snapshot with its date",
+    when_wrong: "Heartwood of a species that is durable in the ground without treatment, or another scheme's class that is as good.",
+};
+
+/// A base lies above the frost line.
+pub static BASE_ABOVE_FROST_LINE: Kind = Kind {
+    code: "B-037",
+    name: "base above the frost line",
+    severity: Severity::Watch,
+    why: "Soil that heaves lifts the base in winter and lets it down softened in spring; each year the wall leans a little more.",
+    source: "the region's rule named in the finding, or the frost line that the job gives",
+    when_wrong: "Ground that never freezes so deep, or a base on rock or clean stone down to the frost line.",
+};
+
 /// All findings of this crate.
 pub static FINDINGS: &[&Kind] = &[
     &PERMIT,
@@ -290,4 +310,6 @@ pub static FINDINGS: &[&Kind] = &[
     &NO_MACHINE_ACCESS,
     &LONG_OPEN,
     &BACK_TO_WORK_AFTER_WATER,
+    &TIMBER_CLASS,
+    &BASE_ABOVE_FROST_LINE,
 ];

@@ -9,10 +9,12 @@ mod check;
 mod facts;
 pub mod findings;
 mod flow;
+mod locality;
 mod network;
 mod programme;
 mod rates;
 mod region;
+mod region_rows;
 pub mod regions;
 mod sequence;
 mod three_point;
@@ -23,10 +25,11 @@ pub use caution::{CAUTIONS, Caution, Cautioned};
 pub use check::check_region;
 pub use facts::{
     EdgeFacts, Enquiry, ExcavationFacts, Facts, FlightFacts, GroundFind, GroundFound, Near, PadFacts, RampFacts,
-    WallBeside, WallFacts,
+    TimberFacts, TimberPart, WallBeside, WallFacts,
 };
 pub use findings::FINDINGS;
 pub use flow::{Levelled, level_people};
+pub use locality::{FrostRule, LookUp, RainRule, TimberRule};
 pub use network::{Activity, Arc, CRITICAL_PATH, Network, NotAPlan, Times};
 pub use programme::{HoldPoint, Need, PersonHours, Programme, Task, plan_works};
 pub use rates::{DURATION, RATES, Rate, TASK_HOURS};
@@ -34,6 +37,7 @@ pub use region::{
     Condition, Consequence, ExcavationRule, GuardTrigger, HandrailRule, Measured, RampLimits, RampRow, Region, Status,
     StepLimits, Trigger, Words,
 };
+pub use region_rows::{QUESTIONS, Row, rows};
 pub use regions::{REGIONS, region};
 pub use three_point::THREE_POINT;
 pub use tiers::TIER_SPACING;

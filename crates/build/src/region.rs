@@ -2,6 +2,8 @@
 
 use groundhold_quantity::{Angle, Length, Slope, Units};
 
+use crate::{FrostRule, LookUp, RainRule, TimberRule};
+
 /// How far a row of a region pack is confirmed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Status {
@@ -160,6 +162,8 @@ pub struct StepLimits {
     pub pitch_most: Option<Angle>,
     /// Most risers in one flight.
     pub risers_most: Option<u32>,
+    /// Most rise of one flight.
+    pub rise_most: Option<Length>,
     /// Most that risers of one flight may differ.
     pub riser_difference_most: Option<Length>,
     /// Who says so.
@@ -201,6 +205,8 @@ pub struct GuardTrigger {
     pub drop: Length,
     /// Only where people walk nearer to the edge than this, where the rule says so.
     pub walked_within: Option<Length>,
+    /// Least height of the guard, where known.
+    pub height: Option<Length>,
     /// Who says so.
     pub source: &'static str,
     /// How far it is confirmed.
@@ -214,6 +220,8 @@ pub struct HandrailRule {
     pub risers_from: Option<u32>,
     /// Or from this rise on.
     pub rise_from: Option<Length>,
+    /// Least and most height above the nosings, where known.
+    pub height: (Option<Length>, Option<Length>),
     /// Who says so.
     pub source: &'static str,
     /// How far it is confirmed.
@@ -246,6 +254,12 @@ pub struct Words {
     pub services: &'static str,
     /// Where soil is carried away in.
     pub skip: &'static str,
+    /// A heavy baulk of timber laid in a wall.
+    pub sleeper: &'static str,
+    /// Grass cut to be laid again.
+    pub turf: &'static str,
+    /// Clean stone round a drain.
+    pub drain_stone: &'static str,
 }
 
 /// A region pack: a snapshot of what a place asks for. Never complete; the local office decides.
@@ -271,6 +285,14 @@ pub struct Region {
     pub handrail: Option<HandrailRule>,
     /// Excavations.
     pub excavation: Option<ExcavationRule>,
+    /// How deep a base goes for frost.
+    pub frost: Option<FrostRule>,
+    /// Where the earthquake to be reckoned with is found.
+    pub seismic: Option<LookUp>,
+    /// Design rain.
+    pub rain: Option<RainRule>,
+    /// Treatment of timber in and against the ground.
+    pub timber: Option<TimberRule>,
     /// What is known to be missing or special, in sentences.
     pub notes: &'static [&'static str],
     /// The day of the snapshot.

@@ -6,6 +6,7 @@ mod jobs;
 mod newjob;
 mod record;
 mod reference;
+mod regions;
 mod say;
 mod serve;
 mod summary;
@@ -79,10 +80,12 @@ enum Command {
         #[arg(required = true)]
         files: Vec<PathBuf>,
     },
-    /// Explain a finding by its code, or list all.
+    /// Explain a finding by its code, or list all; `explain region CODE` lists what a region pack holds.
     Explain {
-        /// The code, for example H-001.
+        /// The code, for example H-001; or `region`.
         code: Option<String>,
+        /// After `region`: the pack's code, for example nz. Lists all packs where none is given.
+        pack: Option<String>,
     },
     /// Print the JSON Schema of a job file, for editors.
     Schema,
@@ -142,7 +145,11 @@ fn run(cli: &Cli) -> Result<Ending, Refusal> {
         Command::Compare { before, after } => record::compare(before, after, json),
         Command::Work { name, given } => reference::work(name.as_deref(), given, json),
         Command::Verify { files } => reference::verify(files, json),
-        Command::Explain { code } => reference::explain(code.as_deref()),
+        Command::Explain { code: Some(word), pack } if word == "region" => regions::explain(pack.as_deref(), json),
+        Command::Explain { pack: Some(pack), .. } => {
+            Err(format!("found `{pack}`, expected one code, or `region` and a pack's code"))
+        }
+        Command::Explain { code, .. } => reference::explain(code.as_deref()),
         Command::Schema => {
             say::line!("{}", groundhold_exchange::schema_json());
             Ok(Ending::Fine)

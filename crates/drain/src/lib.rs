@@ -37,7 +37,7 @@ pub use catchment::{Catchment, catchments};
 pub use channel::{CHANNEL, CHANNEL_DEPTH, CHANNEL_SHEAR, Channelled, LININGS, Lining, channel_lining, channelled};
 pub use drained::{Blocked, Drained, WallDrain, drain};
 pub use filter::{FABRIC_OPENING, FilterMatch, NRCS, TERZAGHI, filter_match};
-pub use findings::{FALLS_TOWARDS, FINDINGS, WATER_STANDS};
+pub use findings::{FALLS_TOWARDS, FINDINGS, RAIN_UNKNOWN, WATER_STANDS};
 pub use grading::{DRAIN_FILLS, Grading, SOIL_GRADINGS, drain_fill, soil_grading};
 pub use manning::{
     CAPACITY, DIAMETER, PART_FULL, PipeMaterial, ROUGHNESS, Roughness, SLOPE_NEEDED, capacity, depth_of_flow,

@@ -144,6 +144,7 @@ static OWN: &[Field] = &[
     field("ground", "soil", Holds::Text, "class of the soil, told by hand"),
     field("ground", "note", Holds::Text, "how it was told"),
     field("ground", "water", LENGTH, "depth of standing water below the surface").within(0.0, 50.0),
+    field("ground", "frost", LENGTH, "how deep the ground freezes here, as the local office tells it").within(0.0, 3.0),
     field(
         "ground",
         "sieves",

@@ -315,6 +315,7 @@ fn ground(n: &Node) -> GroundWish {
         soil: n.text("soil").unwrap_or_default(),
         measured,
         water_depth: n.quantity("water"),
+        frost: n.quantity("frost"),
         sieves: ground_water::sieves(n),
         moisture: n.quantity("moisture"),
         rock: ground_water::rock(n),

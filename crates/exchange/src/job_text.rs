@@ -145,6 +145,7 @@ fn ground(out: &mut Page, job: &Job) {
     out.line("topsoil", say::length(g.topsoil));
     out.text("soil", &g.soil);
     out.maybe("water", g.water_depth.map(say::length));
+    out.maybe("frost", g.frost.map(say::length));
     for (key, value) in crate::ground_water::ground_lines(g) {
         out.line(key, value);
     }

@@ -194,7 +194,9 @@ fn planned(earlier: &Earlier, job: &Job, pace: Pace) -> Result<Plan, Vec<Trouble
     findings.extend(start::check(job, &walls));
     findings.extend(beside::check(job));
     findings.extend(standing::check(job, &walls, &survey.points));
+    let from_drain = findings.len();
     findings.extend(drained.findings.iter().cloned());
+    programme::rain_said(chosen.region, &mut findings[from_drain..]);
     findings.extend(standing_water::check(job, &survey.ground, &shaped, &drained, &pools));
     findings.extend(dug.findings.iter().cloned());
     findings.extend(homeless);
@@ -242,6 +244,7 @@ const SAME: &[(&str, &str)] = &[
     ("B-015", "N-007"),
     ("B-019", "D-005"),
     ("B-017", "G-022"),
+    ("H-032", "B-037"),
 ];
 
 /// Leaves out what another stage has said already of the same element, or of the whole job.

@@ -3,7 +3,9 @@
 use groundhold_build as build;
 use groundhold_dig::{Dug, UnsupportedTrigger};
 use groundhold_drain::Drained;
-use groundhold_hold::{NeighbourKind, Side, Stuff, WorkStep};
+use groundhold_earth::soil::Frost;
+use groundhold_finding::{Finding, Remedy};
+use groundhold_hold::{NeighbourKind, Side, Spec, Stuff, WorkStep};
 use groundhold_order::{Head, Measured, Need};
 use groundhold_quantity::{Angle, Length, Level, Mass, Point, Pressure, Share, Slope, Volume};
 use groundhold_shape::{self as shape, GroundKind, Shaped};
@@ -320,7 +322,8 @@ pub(crate) fn facts(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]
             .iter()
             .map(|f| build::FlightFacts {
                 id: f.id.clone(),
-                risers: f.risers as u32,
+                risers: longest_flight(f) as u32,
+                flight_rise: f.riser * longest_flight(f) as f64,
                 rise: f.rise,
                 side_drop: Length::ZERO,
                 handrail: false,
@@ -336,6 +339,48 @@ pub(crate) fn facts(job: &Job, ground: &Tin, shaped: &Shaped, walls: &[WallPlan]
             _ => build::Enquiry::NotTold,
         },
         finds: job.record.iter().filter_map(|e| find(e, walls)).collect(),
+        frost_line: job.ground.frost,
+    }
+}
+
+/// Most risers between two landings.
+fn longest_flight(f: &shape::Flight) -> usize {
+    // After the riser that leads onto the landing the count begins anew.
+    let ends = f.landings.iter().map(|t| t + 1).chain([f.risers]);
+    ends.fold((0, 0), |(most, from), to| (most.max(to.saturating_sub(from)), to)).0
+}
+
+/// Underside of the base below the ground in front where that is least, and where.
+fn shallowest(w: &WallPlan) -> Option<(Length, String)> {
+    let posts = w.layout.posts.iter().map(|p| (p.depth, format!("post {}", p.number)));
+    let strips = w.layout.strips.iter().map(|s| (s.front - s.base, s.on.clone()));
+    let all: Vec<(Length, String)> = if w.layout.posts.is_empty() { strips.collect() } else { posts.collect() };
+    all.into_iter().min_by(|a, b| a.0.to_m().total_cmp(&b.0.to_m()))
+}
+
+/// Whether the soil under it heaves; `None` for walls that drain themselves and may move a little.
+fn heaves(w: &WallPlan) -> Option<bool> {
+    let gives = matches!(w.case.spec, Spec::Gabion(_) | Spec::DryStone(_));
+    let frost = w.case.founding_soil.frost.filter(|_| !gives)?;
+    Some(matches!(frost, Frost::Medium | Frost::High))
+}
+
+fn timbers(w: &WallPlan) -> Vec<build::TimberFacts> {
+    let Spec::TimberPosts(s) = &w.case.spec else { return vec![] };
+    let of = |part, treatment: &str| build::TimberFacts { part, treatment: treatment.to_string() };
+    vec![of(build::TimberPart::Post, &s.post.treatment), of(build::TimberPart::Board, &s.board.treatment)]
+}
+
+/// Says where the design rain is found, with the finding that there is none.
+pub(crate) fn rain_said(region: &build::Region, findings: &mut [Finding]) {
+    let Some(rule) = &region.rain else { return };
+    let untold = findings.iter_mut().filter(|f| f.kind.code == groundhold_drain::RAIN_UNKNOWN.code);
+    for f in untold {
+        let figure = rule.intensity.map_or(String::new(), |i| {
+            format!(" {:.0} mm/h is what the rule takes where nobody looks closer.", i.to_mm_per_h())
+        });
+        let cited = format!("({}; {}, {})", rule.source, rule.status.words(), region.date_read);
+        f.remedies.push(Remedy::theirs(format!("{}{figure} {cited}", rule.says)));
     }
 }
 
@@ -374,8 +419,13 @@ fn wall_facts(job: &Job, ground: &Tin, w: &WallPlan) -> build::WallFacts {
         }),
         _ => None,
     });
+    let (base_depth, base_on) = shallowest(w).unzip();
     build::WallFacts {
         id: w.id.clone(),
+        base_depth,
+        base_on: base_on.unwrap_or_default(),
+        heaves: heaves(w),
+        timbers: timbers(w),
         retained: l.retained,
         exposed: l.exposed,
         total: l.total,

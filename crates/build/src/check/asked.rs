@@ -31,6 +31,11 @@ pub(super) fn wall(region: &Region, facts: &Facts, w: &WallFacts, said: &mut Vec
     if w.boundary == crate::Near::NotTold {
         missing.push("the distance to the boundary");
     }
+    if super::frost::wall(region, facts, w, said) {
+        missing.push("how deep the ground freezes here");
+    }
+    let asked = reasons.iter().any(|r| [PERMIT.code, ENGINEER.code].contains(&r.kind.code));
+    super::timber::wall(region, w, asked, said);
     gather(region, Place::of(&w.id), reasons, missing, said);
 }
 

@@ -3,13 +3,15 @@
 mod around;
 mod asked;
 mod finds;
+mod frost;
+mod timber;
 mod verdict;
 mod ways;
 
 use groundhold_finding::{Finding, Place};
 
 use crate::findings::{REGION_SILENT, RULE_NOT_KNOWN};
-use crate::{Facts, Region};
+use crate::{Facts, Region, WallFacts};
 
 /// Holds facts against the rules of a region. Findings of one kind on one element are one finding with all its reasons.
 pub fn check_region(region: &Region, facts: &Facts) -> Vec<Finding> {
@@ -41,11 +43,17 @@ fn silent(region: &Region, facts: &Facts, said: &mut Vec<Finding>) {
         );
         said.push(Finding::new(&REGION_SILENT, Place::job(), says));
     }
+    let any = |f: fn(&WallFacts) -> bool| facts.walls.iter().any(f);
     let wanted = [
         (region.guard.is_none() && !facts.edges.is_empty(), "from which drop a guard is asked for"),
         (region.handrail.is_none() && !facts.flights.is_empty(), "when steps need a handrail"),
         (region.steps.is_none() && !facts.flights.is_empty(), "limits of risers and goings"),
         (region.ramp.is_none() && !facts.ramps.is_empty(), "limits of ramps"),
+        (
+            region.frost.is_none() && facts.frost_line.is_none() && any(|w| w.heaves == Some(true)),
+            "how deep a base goes for frost",
+        ),
+        (region.timber.is_none() && any(|w| !w.timbers.is_empty()), "which treatment timber in the ground needs"),
         (
             region.excavation.is_none() && !facts.excavations.is_empty(),
             "from which depth an excavation is supported or notified",

@@ -144,8 +144,10 @@ fn a_street_within_four_yards_is_asked_about_in_england_only_above_four_feet_six
     assert_eq!(codes("uk-england", &with(vec![w.clone()])), ["B-008"]);
     w.street = Near::At(Length::m(3.7));
     assert_eq!(codes("uk-england", &with(vec![w.clone()])), Vec::<&str>::new());
-    (w.street, w.exposed) = (Near::NotTold, Length::ft(4.5));
-    assert_eq!(codes("uk-england", &with(vec![w])), Vec::<&str>::new());
+    (w.street, w.exposed) = (Near::NotTold, Length::m(1.0));
+    assert_eq!(codes("uk-england", &with(vec![w.clone()])), Vec::<&str>::new());
+    w.exposed = Length::mm(1001.0);
+    assert_eq!(codes("uk-england", &with(vec![w])), ["B-005"], "beside a highway the mark is 1 m");
 }
 
 #[test]
@@ -261,4 +263,110 @@ fn nothing_that_is_said_is_called_safe() {
             }
         }
     }
+}
+
+/// A wall for which all conditions of all triggers hold, and whose every measure is this.
+fn pressed(measure: Length) -> WallFacts {
+    let near = Near::At(Length::ZERO);
+    WallFacts {
+        id: "W1".into(),
+        retained: measure,
+        exposed: measure,
+        total: measure,
+        surcharge: Pressure::kpa(5.0),
+        vehicles: true,
+        holds_fill: true,
+        boundary: near,
+        building: near,
+        street: near,
+        easement: near,
+        beside: vec![WallBeside {
+            other: "W9".into(),
+            distance: Length::ZERO,
+            retained: Length::ZERO,
+            is_lower: false,
+        }],
+        ..WallFacts::default()
+    }
+}
+
+#[test]
+fn every_trigger_of_every_region_fires_just_above_its_limit_and_not_at_it_or_says_that_it_bites_there() {
+    use super::verdict::{Verdict, on_excavation, on_pad, on_wall};
+    let step = Length::mm(1.0);
+    for r in REGIONS {
+        for t in r.triggers {
+            let fires = |measure: Length| {
+                let pad = PadFacts {
+                    cut: measure,
+                    fill: measure,
+                    boundary: Near::At(Length::mm(1.0)),
+                    ..PadFacts::default()
+                };
+                let dig = ExcavationFacts {
+                    depth: measure,
+                    neighbour_building: Near::At(Length::mm(1.0)),
+                    below_its_foundation: Some(true),
+                    ..ExcavationFacts::default()
+                };
+                let mut wall = pressed(measure);
+                if t.measured == Measured::WallAndFence {
+                    (wall.exposed, wall.fence) = (measure * 0.5, measure * 0.5);
+                }
+                [on_wall(t, &wall), on_pad(t, &pad), on_excavation(t, &dig)].contains(&Verdict::Fires)
+            };
+            assert!(fires(t.above + step), "{}: {}", r.code, t.says);
+            assert_eq!(fires(t.above), t.at_least, "{}: {}", r.code, t.says);
+            assert!(!fires(t.above - step), "{}: {}", r.code, t.says);
+        }
+    }
+}
+
+#[test]
+fn a_post_below_the_class_of_the_place_is_said_and_one_at_it_is_not() {
+    let of = |treatment: &str, retained: f64| {
+        let timber = |part| TimberFacts { part, treatment: treatment.into() };
+        let mut w = wall(retained);
+        w.timbers = vec![timber(TimberPart::Post), timber(TimberPart::Board)];
+        with(vec![w])
+    };
+    assert_eq!(codes("uk-england", &of("UC3", 600.0)), ["B-036", "B-036"]);
+    assert_eq!(codes("uk-england", &of("UC4", 600.0)), Vec::<&str>::new());
+    assert_eq!(codes("nz", &of("H4 SG8", 600.0)), ["B-036"], "boards may be H4, posts not");
+    assert_eq!(codes("au-qld", &of("H4", 1000.0)), Vec::<&str>::new());
+    assert_eq!(codes("au-qld", &of("H4", 1001.0)), ["B-036", "B-001"], "asked about: H5");
+    assert_eq!(codes("au-qld", &of("H5", 1001.0)), ["B-001"]);
+    let said = check_region(region("us-model").unwrap(), &of("UC4", 300.0));
+    assert_eq!((said[0].kind.code, said[0].severity), ("B-036", Severity::Watch));
+    assert!(said[0].says.contains("`UC4` is no class known for"), "{}", said[0].says);
+    assert!(
+        check_region(region("generic").unwrap(), &of("", 300.0)).iter().any(|f| f.says.contains("which treatment"))
+    );
+}
+
+#[test]
+fn a_base_above_the_frost_line_is_said_in_soil_that_heaves_and_only_there() {
+    let of = |depth: f64, heaves: Option<bool>, line: Option<Length>| {
+        let mut w = wall(500.0);
+        (w.base_depth, w.heaves) = (Some(Length::mm(depth)), heaves);
+        Facts { frost_line: line, ..with(vec![w]) }
+    };
+    assert_eq!(codes("uk-england", &of(449.0, Some(true), None)), ["B-037"]);
+    assert_eq!(codes("uk-england", &of(450.0, Some(true), None)), Vec::<&str>::new());
+    assert_eq!(codes("uk-england", &of(300.0, Some(false), None)), Vec::<&str>::new());
+    assert_eq!(codes("uk-england", &of(300.0, None, None)), Vec::<&str>::new());
+    assert_eq!(codes("us-model", &of(400.0, Some(true), None)), ["B-005"], "the frost line of the place is asked for");
+    assert_eq!(codes("us-model", &of(400.0, Some(true), Some(Length::inch(42.0)))), ["B-037"]);
+    assert_eq!(codes("us-model", &of(1100.0, Some(true), Some(Length::inch(42.0)))), Vec::<&str>::new());
+    assert!(codes("au-nsw", &of(300.0, Some(true), None)).contains(&"B-004"), "not known is said");
+}
+
+#[test]
+fn a_flight_that_rises_more_than_the_place_allows_needs_a_landing() {
+    let f = |rise: Length| Facts {
+        flights: vec![FlightFacts { id: "S1".into(), risers: 3, rise, ..FlightFacts::default() }],
+        ..with(vec![])
+    };
+    assert_eq!(codes("ca", &f(Length::m(3.7))), Vec::<&str>::new());
+    assert_eq!(codes("ca", &f(Length::m(3.71))), ["B-020"]);
 }

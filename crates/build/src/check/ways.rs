@@ -30,8 +30,9 @@ fn guard(region: &Region, place: Place, drop: Length, walked: Near, said: &mut V
         (Near::NotTold, None) => ", where people come near it".into(),
         (Near::At(_), _) => String::new(),
     };
+    let high = g.height.map_or(String::new(), |h| format!(" of {} or more", region.units.length(h)));
     let says = format!(
-        "The drop is {}; from {} on a guard is asked for{condition}. {}",
+        "The drop is {}; from {} on a guard{high} is asked for{condition}. {}",
         region.units.length(drop),
         region.units.length(g.drop),
         cited(g.source, g.status, region)
@@ -54,7 +55,14 @@ pub(super) fn flight(region: &Region, f: &FlightFacts, said: &mut Vec<Finding>) 
         let by_rise = by_rise
             .map(|r| format!("a rise of {}, the mark is {}", region.units.length(f.rise), region.units.length(r)));
         if let Some(why) = by_risers.or(by_rise) {
-            let says = format!("A handrail is asked for: {why}. {}", cited(h.source, h.status, region));
+            let high = match h.height {
+                (Some(l), Some(m)) => {
+                    format!(", {} to {} above the nosings", region.units.length(l), region.units.length(m))
+                }
+                (Some(l), None) => format!(", {} or more above the nosings", region.units.length(l)),
+                _ => String::new(),
+            };
+            let says = format!("A handrail is asked for{high}: {why}. {}", cited(h.source, h.status, region));
             said.push(
                 Finding::new(&HANDRAIL, place(), says)
                     .with_remedy(Remedy::theirs("Plan the handrail and its posts with the steps.")),
@@ -72,7 +80,32 @@ pub(super) fn flight(region: &Region, f: &FlightFacts, said: &mut Vec<Finding>) 
                 .with_utilisation(f64::from(f.risers) / f64::from(most))
                 .with_remedy(split),
         );
+    } else {
+        said.extend(rise_of_flight(region, f));
     }
+}
+
+/// More rise of one flight than allowed.
+fn rise_of_flight(region: &Region, f: &FlightFacts) -> Option<Finding> {
+    let s = region.steps?;
+    let most = s.rise_most?;
+    let rise = if f.flight_rise > Length::ZERO { f.flight_rise } else { f.rise };
+    if rise <= most + FITS {
+        return None;
+    }
+    let units = region.units;
+    let says = format!(
+        "One flight rises {}, at most {}. {}",
+        units.length(rise),
+        units.length(most),
+        cited(s.source, s.status, region)
+    );
+    let flights = (rise / most - 1e-9).ceil();
+    Some(
+        Finding::new(&FLIGHT_TOO_LONG, Place::of(&f.id), says)
+            .with_utilisation(rise / most)
+            .with_remedy(Remedy::theirs(format!("{flights} flights with landings between them."))),
+    )
 }
 
 /// Where a region says nothing: 1:12, as several codes have it for 30 in (762 mm) of rise. From memory.

@@ -2,7 +2,7 @@
 
 use groundhold_quantity::{Length, Units};
 
-use super::{READ, australia};
+use super::{NOTHING_KNOWN, READ, australia};
 use crate::{Condition, Consequence, Measured, Region, Status, Trigger};
 
 const CODES: &str = "State Environmental Planning Policy (Exempt and Complying Development Codes) 2008 (NSW), cl. 2.29-2.30, version of 2014";
@@ -44,10 +44,14 @@ pub static REGION: Region = Region {
     guard: Some(australia::GUARD),
     handrail: Some(australia::HANDRAIL),
     excavation: Some(australia::EXCAVATION),
+    seismic: Some(australia::SEISMIC),
+    rain: Some(australia::RAIN),
+    timber: Some(australia::TIMBER),
     notes: &[
         "Not exempt within 40 m of a waterway, in heritage or flood land.",
         "The wall must be drained, and no water may go onto a neighbour's land.",
         "Fill deeper than 150 mm may cover at most a quarter of the lot, and must be clean excavated natural material.",
     ],
     date_read: READ,
+    ..NOTHING_KNOWN
 };

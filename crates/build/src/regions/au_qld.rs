@@ -2,7 +2,7 @@
 
 use groundhold_quantity::{Length, Units};
 
-use super::{READ, australia};
+use super::{NOTHING_KNOWN, READ, australia};
 use crate::{Condition, Consequence, Measured, Region, Status, Trigger};
 
 const RULE: &str = "Building Regulation (Queensland) and pages of councils that quote it";
@@ -56,6 +56,10 @@ pub static REGION: Region = Region {
     guard: Some(australia::GUARD),
     handrail: Some(australia::HANDRAIL),
     excavation: Some(australia::EXCAVATION),
+    seismic: Some(australia::SEISMIC),
+    rain: Some(australia::RAIN),
+    timber: Some(australia::TIMBER),
     notes: &["Councils add rules of their own."],
     date_read: READ,
+    ..NOTHING_KNOWN
 };

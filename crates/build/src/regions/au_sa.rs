@@ -2,7 +2,7 @@
 
 use groundhold_quantity::{Length, Units};
 
-use super::{READ, australia};
+use super::{NOTHING_KNOWN, READ, australia};
 use crate::{Condition, Consequence, Measured, Region, Status, Trigger};
 
 const RULE: &str = "page of a South Australian council on retaining walls (Onkaparinga)";
@@ -37,9 +37,13 @@ pub static REGION: Region = Region {
     guard: Some(australia::GUARD),
     handrail: Some(australia::HANDRAIL),
     excavation: Some(australia::EXCAVATION),
+    seismic: Some(australia::SEISMIC),
+    rain: Some(australia::RAIN),
+    timber: Some(australia::TIMBER),
     notes: &[
         "Approval in any case for heritage places, the hills face zone and flood land.",
         "Read from one council's page only.",
     ],
     date_read: READ,
+    ..NOTHING_KNOWN
 };

@@ -2,7 +2,7 @@
 
 use groundhold_quantity::{Length, Units};
 
-use super::{READ, australia};
+use super::{NOTHING_KNOWN, READ, australia};
 use crate::{Condition, Consequence, Measured, Region, Status, Trigger};
 
 const RULE: &str = "page of a Victorian council on retaining walls (Bendigo), quoting the Building Regulations";
@@ -35,6 +35,10 @@ pub static REGION: Region = Region {
     guard: Some(australia::GUARD),
     handrail: Some(australia::HANDRAIL),
     excavation: Some(australia::EXCAVATION),
+    seismic: Some(australia::SEISMIC),
+    rain: Some(australia::RAIN),
+    timber: Some(australia::TIMBER),
     notes: &["Read from one council's page only."],
     date_read: READ,
+    ..NOTHING_KNOWN
 };

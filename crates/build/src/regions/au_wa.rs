@@ -2,7 +2,7 @@
 
 use groundhold_quantity::{Length, Units};
 
-use super::{READ, australia};
+use super::{NOTHING_KNOWN, READ, australia};
 use crate::{Condition, Consequence, Measured, Region, Status, Trigger};
 
 const RULE: &str = "pages of councils in Western Australia (Vincent, Serpentine Jarrahdale, Northam)";
@@ -35,6 +35,10 @@ pub static REGION: Region = Region {
     guard: Some(australia::GUARD),
     handrail: Some(australia::HANDRAIL),
     excavation: Some(australia::EXCAVATION),
+    seismic: Some(australia::SEISMIC),
+    rain: Some(australia::RAIN),
+    timber: Some(australia::TIMBER),
     notes: &["Read from pages of three councils; \"at a boundary\" is taken as nearer than the wall's height (ours)."],
     date_read: READ,
+    ..NOTHING_KNOWN
 };

@@ -2,13 +2,20 @@
 
 use groundhold_quantity::{Length, Slope};
 
-use crate::{ExcavationRule, GuardTrigger, HandrailRule, RampLimits, RampRow, Status, StepLimits, Words};
+use crate::locality::HAZARD_CLASSES;
+use crate::{
+    ExcavationRule, GuardTrigger, HandrailRule, LookUp, RainRule, RampLimits, RampRow, Status, StepLimits, TimberRule,
+    Words,
+};
 
 pub(super) const WORDS: Words = Words {
     permit: "approval",
     office: "the council",
     services: "the national enquiry service for buried services",
     skip: "skip bin",
+    sleeper: "sleeper",
+    turf: "turf",
+    drain_stone: "drainage aggregate",
 };
 
 pub(super) const STEPS: StepLimits = StepLimits {
@@ -17,6 +24,7 @@ pub(super) const STEPS: StepLimits = StepLimits {
     two_r_plus_g: Some((Length::mm(550.0), Length::mm(700.0))),
     pitch_most: None,
     risers_most: Some(18),
+    rise_most: None,
     riser_difference_most: Some(Length::mm(5.0)),
     source: "National Construction Code of Australia, Housing Provisions, part 11.2",
     status: Status::FromMemory,
@@ -37,6 +45,7 @@ pub(super) const RAMP: RampLimits = RampLimits {
 pub(super) const GUARD: GuardTrigger = GuardTrigger {
     drop: Length::m(1.0),
     walked_within: None,
+    height: Some(Length::m(1.0)),
     source: "National Construction Code of Australia, Housing Provisions, part 11.3",
     status: Status::FromMemory,
 };
@@ -44,6 +53,7 @@ pub(super) const GUARD: GuardTrigger = GuardTrigger {
 pub(super) const HANDRAIL: HandrailRule = HandrailRule {
     risers_from: None,
     rise_from: Some(Length::m(1.0)),
+    height: (Some(Length::mm(865.0)), None),
     source: "National Construction Code of Australia, Housing Provisions, part 11.3",
     status: Status::FromMemory,
 };
@@ -54,4 +64,26 @@ pub(super) const EXCAVATION: ExcavationRule = ExcavationRule {
     spoil_back: None,
     source: "model Work Health and Safety Regulations (Australia), reg. 291",
     status: Status::FromMemory,
+};
+
+pub(super) const SEISMIC: LookUp = LookUp {
+    says: "Hazard factor Z of the place, from the map or the table of towns.",
+    source: "AS 1170.4, section 3",
+    status: Status::FromMemory,
+};
+
+pub(super) const RAIN: RainRule = RainRule {
+    intensity: None,
+    says: "Intensity for the place by chance and duration, from the design rainfalls of the national weather service.",
+    source: "AS/NZS 3500.3 and Australian Rainfall and Runoff, design rainfalls of 2016",
+    status: Status::FromMemory,
+};
+
+pub(super) const TIMBER: TimberRule = TimberRule {
+    ladder: HAZARD_CLASSES,
+    post: "H4",
+    board: "H4",
+    relied_on: Some("H5"),
+    source: "AS 1604.1, hazard classes as pages quote it: H4 in the ground, H5 in the ground where failure is critical",
+    status: Status::Read,
 };

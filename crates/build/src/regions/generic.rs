@@ -5,8 +5,8 @@ use groundhold_quantity::{Length, Units};
 use super::READ;
 use crate::{Condition, Consequence, Measured, Region, Status, Trigger, Words};
 
-/// No place in particular.
-pub static REGION: Region = Region {
+/// A pack in which nothing is known: what a region does not say is taken from here.
+pub(super) const NOTHING_KNOWN: Region = Region {
     code: "generic",
     name: "this place, as no region is chosen",
     words: Words {
@@ -14,6 +14,9 @@ pub static REGION: Region = Region {
         office: "the local building office",
         services: "the local enquiry service for buried services",
         skip: "skip",
+        sleeper: "sleeper",
+        turf: "turf",
+        drain_stone: "drain stone",
     },
     units: Units::Metric,
     triggers: &[],
@@ -22,9 +25,16 @@ pub static REGION: Region = Region {
     guard: None,
     handrail: None,
     excavation: None,
+    frost: None,
+    seismic: None,
+    rain: None,
+    timber: None,
     notes: &["Nothing is known about the rules of the place: ask before anything is dug or ordered."],
     date_read: READ,
 };
+
+/// No place in particular.
+pub static REGION: Region = NOTHING_KNOWN;
 
 const fn engineer(when: &'static [Condition], says: &'static str) -> Trigger {
     let source = "common practice, no source: an engineer is asked everywhere for loads, slopes and buildings behind";

@@ -1,17 +1,31 @@
 //! Which places are known, and which ask for what everywhere?
 
+mod au_act;
 mod au_nsw;
+mod au_nt;
 mod au_qld;
 mod au_sa;
+mod au_tas;
 mod au_vic;
 mod au_wa;
 mod australia;
+mod ca;
+mod ca_bc;
+mod ca_on;
+mod canada;
 mod generic;
+mod ie;
+mod kingdom;
 mod nz;
 mod uk_england;
+mod uk_scotland;
+mod uk_wales;
+mod us_ibc;
 mod us_model;
 
 use crate::Region;
+
+use generic::NOTHING_KNOWN;
 
 pub(crate) use generic::EVERYWHERE;
 
@@ -20,14 +34,24 @@ pub(crate) const READ: &str = "2026-11-25";
 
 /// Every region pack, by code.
 pub static REGIONS: &[&Region] = &[
+    &au_act::REGION,
     &au_nsw::REGION,
+    &au_nt::REGION,
     &au_qld::REGION,
     &au_sa::REGION,
+    &au_tas::REGION,
     &au_vic::REGION,
     &au_wa::REGION,
+    &ca::REGION,
+    &ca_bc::REGION,
+    &ca_on::REGION,
     &generic::REGION,
+    &ie::REGION,
     &nz::REGION,
     &uk_england::REGION,
+    &uk_scotland::REGION,
+    &uk_wales::REGION,
+    &us_ibc::REGION,
     &us_model::REGION,
 ];
 

@@ -163,6 +163,8 @@ pub struct GroundWish {
     pub measured: MeasuredSoil,
     /// Water standing in the ground, below the surface; `None` where none was seen.
     pub water_depth: Option<Length>,
+    /// How deep the ground freezes at the place, where somebody asked.
+    pub frost: Option<Length>,
     /// A sieve test of the soil; empty where there is none.
     pub sieves: groundhold_drain::Sieves,
     /// Moisture as found, mass of water over mass of dry soil.
@@ -183,6 +185,7 @@ impl Default for GroundWish {
             soil: String::new(),
             measured: MeasuredSoil::default(),
             water_depth: None,
+            frost: None,
             sieves: vec![],
             moisture: None,
             rock: vec![],
