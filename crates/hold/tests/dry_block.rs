@@ -244,6 +244,14 @@ const ALL: [CheckKind; 8] = [
     CheckKind::GridSliding,
 ];
 
+#[test]
+fn a_quick_look_lays_out_and_checks_the_same_without_remedies() {
+    let c = straight(1.6, with_grid());
+    let ((l, v), (k, q)) = (hold(&c).unwrap(), hold_quick(&c).unwrap());
+    assert_eq!((&l, v.checks.len()), (&k, q.checks.len()));
+    assert!(v.findings.iter().zip(&q.findings).all(|(a, b)| a.kind.code == b.kind.code));
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(32))]
 
@@ -251,7 +259,7 @@ proptest! {
     fn more_ground_behind_the_same_wall_is_never_safer(which in 0usize..2, retained in 0.5f64..1.0, more in 0.0f64..0.3) {
         let of = |behind: f64| {
             let stations = vec![station(0.0, 100.0 + behind, 100.0, 101.3), station(4.0, 100.0 + behind, 100.0, 101.3)];
-            hold(&case(stations, fixed(which))).unwrap().1
+            hold_quick(&case(stations, fixed(which))).unwrap().1
         };
         let (less, higher) = (of(retained), of(retained + more));
         // Sliding of the reinforced body gains weight with its fill: only where nothing but blocks stand is it sure to fall.
@@ -264,7 +272,7 @@ proptest! {
     fn a_higher_wall_of_more_courses_is_never_safer(which in 0usize..2, courses in 3u32..6) {
         let of = |n: u32| {
             let spec = plain(fixed(which));
-            hold(&straight(0.2 * f64::from(n), spec)).unwrap().1
+            hold_quick(&straight(0.2 * f64::from(n), spec)).unwrap().1
         };
         let (less, higher) = (of(courses), of(courses + 2));
         for kind in [CheckKind::Sliding, CheckKind::Overturning, CheckKind::GridStrength, CheckKind::GridSliding] {
@@ -277,7 +285,7 @@ proptest! {
         let mut c = straight(retained, fixed(which));
         let at = |c: &mut WallCase, share: f64| {
             c.water.blocked = Share::fraction(share);
-            hold(c).unwrap().1
+            hold_quick(c).unwrap().1
         };
         let (less, more) = (at(&mut c, low), at(&mut c, low * 2.0));
         for kind in ALL {
@@ -290,9 +298,9 @@ proptest! {
     fn more_load_behind_is_never_safer(which in 0usize..2, retained in 0.5f64..1.2, q in 0.0f64..8.0, basis in 0usize..3) {
         let mut c = straight(retained, fixed(which));
         c.basis = [&WORKING_STRESS, &EN1997_DA1, &AASHTO_LRFD][basis];
-        let bare = hold(&c).unwrap().1;
+        let bare = hold_quick(&c).unwrap().1;
         c.loads.push(Load { value: Pressure::kpa(q), from: Length::ZERO, to: Length::m(f64::INFINITY), permanent: true, what: "heap".into() });
-        let loaded = hold(&c).unwrap().1;
+        let loaded = hold_quick(&c).unwrap().1;
         for kind in ALL {
             prop_assert!(worst(&loaded, kind, LoadCase::Drained) >= worst(&bare, kind, LoadCase::Drained) - 1e-9, "{kind:?}");
         }
@@ -302,7 +310,7 @@ proptest! {
     fn a_longer_grid_is_never_pulled_out_sooner(retained in 0.6f64..1.4, long in 1.2f64..2.5) {
         let of = |l: f64| {
             let spec = DryBlockSpec { grid: GridSpec { length: Some(Length::m(l)), every: Some(2), ..grid() }, ..DryBlockSpec::blank() };
-            hold(&straight(retained, spec)).unwrap().1
+            hold_quick(&straight(retained, spec)).unwrap().1
         };
         let (short, long) = (of(long), of(long + 0.3));
         for kind in [CheckKind::GridPullout, CheckKind::GridSliding, CheckKind::Sliding, CheckKind::Overturning] {
@@ -320,7 +328,7 @@ proptest! {
             s.facing = Vector::m(0.0, 1.0);
             s.at.y = -s.at.y;
         }
-        let (a, b) = (hold(&c).unwrap().1, hold(&mirrored).unwrap().1);
+        let (a, b) = (hold_quick(&c).unwrap().1, hold_quick(&mirrored).unwrap().1);
         prop_assert_eq!(a.checks.len(), b.checks.len());
         for (x, y) in a.checks.iter().zip(&b.checks) {
             prop_assert_eq!((x.kind, x.demand.to_bits(), x.capacity.to_bits()), (y.kind, y.demand.to_bits(), y.capacity.to_bits()));
@@ -331,7 +339,7 @@ proptest! {
     fn a_hair_more_ground_changes_little(which in 0usize..2, retained in 0.6f64..1.1) {
         let of = |behind: f64| {
             let stations = vec![station(0.0, 100.0 + behind, 100.0, 101.3), station(4.0, 100.0 + behind, 100.0, 101.3)];
-            hold(&case(stations, fixed(which))).unwrap().1
+            hold_quick(&case(stations, fixed(which))).unwrap().1
         };
         let (here, near) = (of(retained), of(retained + 1e-4));
         for kind in [CheckKind::Sliding, CheckKind::GridStrength, CheckKind::GridConnection, CheckKind::GridSliding] {
@@ -345,15 +353,12 @@ proptest! {
         let mut c = straight(retained, with_grid());
         c.basis = [&WORKING_STRESS, &EN1997_DA1, &AASHTO_LRFD][basis];
         for s in &mut c.stations { s.slope_behind = Slope::ratio(rise) }
-        let (l, v) = hold(&c).unwrap();
+        let (_, v) = hold_quick(&c).unwrap();
         let fails = v.checks.iter().any(|c| c.fails() && c.kind != CheckKind::Slip);
         let said = v.findings.iter().any(|f| ("H-025"..="H-031").contains(&f.kind.code) || ("H-085"..="H-088").contains(&f.kind.code));
         prop_assert_eq!(fails, said);
         for t in v.checks.iter().flat_map(|c| &c.traces) {
             prop_assert!(t.sheet().is_ok(), "{}: {:?}", t.working.name, t.sheet().err());
         }
-        let quick = hold_quick(&c).unwrap();
-        prop_assert_eq!(quick.0, l);
-        prop_assert_eq!(quick.1.checks.len(), v.checks.len());
     }
 }

@@ -76,6 +76,24 @@ pub(crate) fn fails(case: &WallCase, wall: &dyn Gravity, strip: &Strip) -> usize
     kinds.len()
 }
 
+/// The first of `n` + 1 steps of a size that fails no check, given how many each fails. More of it mostly stands better, so
+/// that the steps can be halved; where rising ground turns that round, they are gone through. Where none stands, the first
+/// that fails no more than the last.
+pub(crate) fn first(n: usize, fails: impl Fn(usize) -> usize) -> usize {
+    let most = fails(n);
+    let (mut low, mut high) = (0, n);
+    while low < high {
+        let middle = (low + high) / 2;
+        if fails(middle) <= most { high = middle } else { low = middle + 1 }
+    }
+    if most == 0 || fails(low) == 0 {
+        return low;
+    }
+    let stands = |i: &usize| fails(*i) == 0;
+    let Some(near) = (0..=n).step_by(4).find(stands) else { return low };
+    (near.saturating_sub(3)..near).find(stands).unwrap_or(near)
+}
+
 /// The checks of every strip, those that cannot be made left out.
 pub(crate) fn all(case: &WallCase, wall: &dyn Gravity, layout: &Layout) -> Vec<Check> {
     let each = |s| layout.strips.iter().filter_map(move |strip| of_strip(case, wall, strip, s).ok());

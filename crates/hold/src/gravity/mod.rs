@@ -13,7 +13,7 @@ mod shown;
 
 pub(crate) use base::{Asked, over, stands_on};
 pub(crate) use body::{Body, Course};
-pub(crate) use judge::{fails, judge, judge_quick, stands};
+pub(crate) use judge::{fails, first, judge, judge_quick, stands};
 pub(crate) use lay::{Coursing, laid_out, strips};
 pub(crate) use loads::{Spot, actions, behind, spots};
 pub(crate) use remedies::{Way, mend_by};

@@ -39,17 +39,10 @@ fn placed(spec: &CantileverSpec, strip: &Strip, heel: Length) -> Strip {
     Strip { width: spec.stem + heel, back: spec.stem, ..strip.clone() }
 }
 
-/// The shortest heel with which a strip fails no more than with the longest that is tried: longer never stands worse, so
-/// that the steps between can be halved.
+/// The shortest heel with which a strip stands.
 fn heel(case: &WallCase, laid: &Laid, strip: &Strip) -> Length {
     let fails = |i: usize| gravity::fails(case, laid, &placed(laid.spec, strip, STEP * i as f64));
-    let most = fails(MOST);
-    let (mut low, mut high) = (0, MOST);
-    while low < high {
-        let middle = (low + high) / 2;
-        if fails(middle) <= most { high = middle } else { low = middle + 1 }
-    }
-    STEP * low as f64
+    STEP * gravity::first(MOST, fails) as f64
 }
 
 /// The wall with the steel of its sections.

@@ -81,9 +81,8 @@ pub(crate) fn checks(
         ..Backfill::new(soil.clone(), Length::m(b.ground))
     };
     let active = Method::Rankine.active(&backfill)?;
-    // FHWA-NHI-10-024 (2009), Figure 4-9: half the rise over 0.7 of the height, or over the grid where it is longer.
-    let over_grid = (0.7 * b.ground).max(strip.width.to_m());
-    let slope = 0.5 * over_grid * b.slope.to_ratio().max(0.0) * laid.fill.to_kn_per_m3();
+    // FHWA-NHI-10-024 (2009), 4.4.7: the rise over 0.7 of the height, half of it as an even load.
+    let slope = 0.5 * 0.7 * b.ground * b.slope.to_ratio().max(0.0) * laid.fill.to_kn_per_m3();
     let fill = Fill { case, laid, spot, state, c, soil, active, height: b.ground, water, slope };
     let mut worst: Vec<Asked> = vec![];
     for (i, k) in layers.iter().enumerate() {

@@ -74,9 +74,8 @@ pub(crate) fn solve<'a>(case: &WallCase, spec: &'a DryBlockSpec, strips: &mut [S
     let seen = gravity::seen(case, &bare);
     let needs: Vec<bool> =
         strips.iter().map(|s| spec.grid.length.is_some() || !gravity::stands(&seen, &bare, s)).collect();
-    let mut found = bare;
     for n in distances(spec) {
-        found = every(case, spec, n);
+        let found = every(case, spec, n);
         for (s, needs) in strips.iter_mut().zip(&needs) {
             let width = if *needs { width(&seen, &found, s) } else { spec.depth };
             *s = placed(spec, s, width);
@@ -85,22 +84,27 @@ pub(crate) fn solve<'a>(case: &WallCase, spec: &'a DryBlockSpec, strips: &mut [S
             break;
         }
     }
-    found
+    // As it is read from the strips again.
+    apart(case, spec, strips)
 }
 
-/// The layers of a wall that was laid out: the furthest apart with which its strips stand.
+/// The layers of a wall that was laid out.
 pub(crate) fn laid<'a>(case: &WallCase, spec: &'a DryBlockSpec, layout: &Layout) -> Laid<'a> {
+    apart(case, spec, &layout.strips)
+}
+
+/// Layers as far apart as the strips stand with.
+fn apart<'a>(case: &WallCase, spec: &'a DryBlockSpec, strips: &[Strip]) -> Laid<'a> {
     let tries = distances(spec);
     let last = every(case, spec, tries.last().copied().unwrap_or(1));
     if !spec.grid.laid || tries.len() == 1 {
         return last;
     }
     let seen = gravity::seen(case, &last);
-    tries.into_iter().map(|n| every(case, spec, n)).find(|l| all_stand(&seen, l, &layout.strips)).unwrap_or(last)
+    tries.into_iter().map(|n| every(case, spec, n)).find(|l| all_stand(&seen, l, strips)).unwrap_or(last)
 }
 
-/// The shortest grid with which a strip fails no more than with the longest that is tried: longer never stands worse, so
-/// that the steps between can be halved.
+/// The shortest grid with which a strip stands.
 fn width(case: &WallCase, laid: &Laid, strip: &Strip) -> Length {
     let spec = laid.spec;
     if let Some(given) = spec.grid.length {
@@ -109,11 +113,5 @@ fn width(case: &WallCase, laid: &Laid, strip: &Strip) -> Length {
     let least = SHORTEST.max((strip.top - strip.base) * OF_HEIGHT).max(spec.depth + STEP);
     let first = STEP * (least / STEP - 1e-9).ceil();
     let fails = |i: usize| gravity::fails(case, laid, &placed(spec, strip, first + STEP * i as f64));
-    let most = fails(MORE);
-    let (mut low, mut high) = (0, MORE);
-    while low < high {
-        let middle = (low + high) / 2;
-        if fails(middle) <= most { high = middle } else { low = middle + 1 }
-    }
-    first + STEP * low as f64
+    first + STEP * gravity::first(MORE, fails) as f64
 }
