@@ -79,6 +79,6 @@ mod tests {
         assert!(text.contains("Building Act 2004 (New Zealand)") && text.contains("not known: ask"), "{text}");
         let value = as_value(region("generic").unwrap());
         assert_eq!(value["rows"][0]["answer"], Value::Null);
-        assert!(explain(Some("atlantis"), false).unwrap_err().contains("found `atlantis`, expected one of"));
+        assert!(explain(Some("atlantis"), false).err().unwrap().contains("found `atlantis`, expected one of"));
     }
 }
