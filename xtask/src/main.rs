@@ -29,8 +29,12 @@ const CHORES: &[Chore] = &[
     ("demo", "plan the demo job and write everything into out/demo", tests::demo),
     ("verify", "run the published reference cases and print the pass rate per topic", tests::verify),
     ("wasm", "check that everything from `plan` down compiles for wasm32", wasm::chore),
-    ("web", "make the page in target/web/dist (`--quick`: without shrinking)", web::chore),
-    ("browser", "make the page and test it in Chromium (`--made`: as it was made)", browser::chore),
+    ("web", "make the page in target/web/dist (`--quick`: in target/web/trial, as the tests take it)", web::chore),
+    (
+        "browser",
+        "make the page and test it in Chromium (`--made`: as it was made; `--shipped`: the one people get)",
+        browser::chore,
+    ),
     (
         "crosscheck",
         "compare with independent libraries from PyPI (triangulation, volumes, least squares, cutting)",

@@ -51,11 +51,25 @@ pub fn quietly(command: &mut Command) -> bool {
 /// # Errors
 /// Says what to install by hand.
 pub fn need(program: &str, probe: &str, package: &str) -> Outcome {
+    need_with(program, probe, package, &[])
+}
+
+/// The same without the packages that are only recommended beside it.
+///
+/// # Errors
+/// As [`need`].
+pub fn need_bare(program: &str, probe: &str, package: &str) -> Outcome {
+    need_with(program, probe, package, &["--no-install-recommends"])
+}
+
+fn need_with(program: &str, probe: &str, package: &str, options: &[&str]) -> Outcome {
     if have(program, probe) {
         return Ok(());
     }
     println!("   `{program}` is missing; trying to install the package `{package}`");
     let _ = quietly(Command::new("apt-get").args(["update"]));
-    let _ = quietly(Command::new("apt-get").args(["install", "-y", package]).env("DEBIAN_FRONTEND", "noninteractive"));
+    let mut install = Command::new("apt-get");
+    install.args(["install", "-y"]).args(options).arg(package).env("DEBIAN_FRONTEND", "noninteractive");
+    let _ = quietly(&mut install);
     if have(program, probe) { Ok(()) } else { Err(format!("`{program}` is needed: install the package `{package}`")) }
 }

@@ -36,7 +36,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("cli", &["*", "exchange", "draw", "paper", "reference", "server"]),
     ("web", &["*", "exchange", "draw"]),
     ("web-paper", &["*", "exchange", "paper"]),
-    ("web-tests", &["*", "exchange", "server", "web"]),
+    ("web-tests", &["*", "exchange", "paper", "server", "web"]),
     ("cases", &["*", "exchange", "draw", "paper"]),
 ];
 

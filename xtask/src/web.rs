@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use std::time::Instant;
 
 use crate::run::{Outcome, cargo, command, have, quietly, root, step};
-use crate::wasm::{TARGET, find_way};
+use crate::wasm::{TARGET, Way, find_way};
 use crate::web_files::{self, Part};
 
 /// A crate that becomes a wasm module of the page.
@@ -33,39 +33,60 @@ const SHRINK: &[&str] = &[
 /// The shrinker's npm package, at the version that was tried.
 const BINARYEN: &str = "binaryen@132";
 
-/// Where the page's files lie when they are made.
-pub fn dist() -> PathBuf {
-    root().join("target/web/dist")
+/// For whom the page is made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum For {
+    /// People: small and fast, minutes to compile.
+    People,
+    /// Tests: as the other tests are compiled, with every check of a sum switched on.
+    Tests,
 }
 
-/// Makes the page. `--quick` leaves the shrinking out.
+impl For {
+    /// Where the page's files lie when they are made.
+    pub fn folder(self) -> PathBuf {
+        root().join(match self {
+            For::People => "target/web/dist",
+            For::Tests => "target/web/trial",
+        })
+    }
+}
+
+/// Makes the page; `--quick` as the tests take it.
 pub fn chore(args: &[String]) -> Outcome {
-    let quick = args.iter().any(|a| a == "--quick");
+    make(if args.iter().any(|a| a == "--quick") { For::Tests } else { For::People })
+}
+
+/// Makes the page for people or for tests.
+pub fn make(for_whom: For) -> Outcome {
     let begun = Instant::now();
-    let built = target_dir();
     let parts = root().join("target/web/parts");
     let _ = fs::remove_dir_all(&parts);
     fs::create_dir_all(&parts).map_err(|e| format!("{}: {e}", parts.display()))?;
     let way = find_way()?;
-    let mut packed = vec![];
-    for module in MODULES.iter().filter(|m| exists(m)) {
-        let mut build = cargo(&["build", "--profile", "wasm", "--target", TARGET, "-p", module.package]);
-        build.arg("--target-dir").arg(&built);
-        way.send(&mut build)?;
-        step(&format!("compile {}", module.package), &mut build)?;
-        let name = module.package.replace('-', "_");
-        bind(&built.join(TARGET).join("wasm").join(format!("{name}.wasm")), &parts, &name)?;
-        packed.push((name, module.part));
+    let built = target_dir(&way, for_whom);
+    let (profile, below) = if for_whom == For::People { ("wasm", "wasm") } else { ("dev", "debug") };
+    let mut build = cargo(&["build", "--profile", profile, "--target", TARGET]);
+    let modules = || MODULES.iter().filter(|m| exists(m));
+    modules().for_each(|m| _ = build.args(["-p", m.package]));
+    build.arg("--target-dir").arg(&built);
+    way.send(&mut build)?;
+    step("compile the page", &mut build)?;
+    let packed: Vec<(String, Part)> = modules().map(|m| (m.package.replace('-', "_"), m.part)).collect();
+    for (name, _) in &packed {
+        bind(&built.join(TARGET).join(below).join(format!("{name}.wasm")), &parts, name)?;
     }
-    if !quick {
+    if for_whom == For::People {
         packed.iter().try_for_each(|(name, _)| shrink(&parts.join(format!("{name}_bg.wasm"))))?;
     }
-    let assets = root().join("crates/web/assets");
-    web_files::assemble(&assets, &parts, &packed, &dist())?;
-    let folder = dist().to_string_lossy().into_owned();
-    step("compress", &mut pack(&["gzip", &folder]))?;
-    sizes(&packed)?;
-    println!("   the page lies in target/web/dist ({:.0} s)", begun.elapsed().as_secs_f64());
+    let (assets, dist) = (root().join("crates/web/assets"), for_whom.folder());
+    web_files::assemble(&assets, &parts, &packed, &dist)?;
+    let _ = fs::remove_dir_all(&parts);
+    if for_whom == For::People {
+        step("compress", &mut pack(&["gzip", &dist.to_string_lossy()]))?;
+        sizes(&packed)?;
+    }
+    println!("   the page lies in {} ({:.0} s)", dist.display(), begun.elapsed().as_secs_f64());
     Ok(())
 }
 
@@ -74,8 +95,11 @@ fn exists(module: &Module) -> bool {
     root().join("crates").join(folder).join("Cargo.toml").exists()
 }
 
-/// A target directory of its own, since the compiler may be another one.
-fn target_dir() -> PathBuf {
+/// Another compiler gets a target directory of its own; the same one may find macros and build scripts compiled already.
+fn target_dir(way: &Way, for_whom: For) -> PathBuf {
+    if matches!(way, Way::Rustup) && for_whom == For::Tests {
+        return std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| root().join("target"), PathBuf::from);
+    }
     std::env::var_os("GROUNDHOLD_WASM_TARGET_DIR").map_or_else(|| root().join("target/web"), PathBuf::from)
 }
 
@@ -113,8 +137,9 @@ fn shrink(wasm: &Path) -> Outcome {
 fn sizes(packed: &[(String, Part)]) -> Outcome {
     println!("\n   {:<34} {:>10} {:>10}", "file", "bytes", "gzip");
     let mut first = 0;
-    for file in web_files::list(&dist())?.iter().filter(|f| !f.ends_with(".gz")) {
-        let size = |name: &str| fs::metadata(dist().join(name)).ok().map(|m| m.len());
+    let dist = For::People.folder();
+    for file in web_files::list(&dist)?.iter().filter(|f| !f.ends_with(".gz")) {
+        let size = |name: &str| fs::metadata(dist.join(name)).ok().map(|m| m.len());
         let raw = size(file).unwrap_or_default();
         let gzip = size(&format!("{file}.gz")).unwrap_or(raw);
         let part = web_files::part(file, packed);
