@@ -1,10 +1,8 @@
 //! Is the engine in the page the same engine? Every letter of the demo's plan is compared.
-#![allow(clippy::unwrap_used, missing_docs)]
 
+use crate::SERVER;
 use groundhold_web::job::{demo, pack};
 use groundhold_web_tests::{DESK, Page, Served};
-
-const SERVER: &str = env!("CARGO_BIN_EXE_keep-serving");
 
 #[test]
 fn the_plan_of_the_demo_is_the_same_to_the_last_letter_in_the_page_and_natively() {

@@ -1,13 +1,12 @@
 //! Is anything lost: without a network, on a reload, between two tabs, on the way out to a file and back?
-#![allow(clippy::unwrap_used, missing_docs)]
 
 use std::fs;
 use std::path::Path;
 use std::time::{Duration, Instant};
 
+use crate::SERVER;
+use crate::sheets::downloaded;
 use groundhold_web_tests::{DESK, PHONE, Page, Served, element, folder};
-
-const SERVER: &str = env!("CARGO_BIN_EXE_keep-serving");
 
 /// Changes the spacing of a wall's posts, and waits until it is taken.
 fn change_a_wall(page: &mut Page, spacing: &str) {
@@ -19,7 +18,12 @@ fn change_a_wall(page: &mut Page, spacing: &str) {
     let field = element("field-W1-spec.spacing");
     page.fill(&field, spacing).unwrap();
     page.strike("Enter", false).unwrap();
-    page.wait("!document.querySelector('[data-test=undo]').disabled", "the change is taken").unwrap();
+    // The word on the key stands when the change is stored and shown.
+    page.wait(
+        &format!("document.querySelector('[data-test=undo]').getAttribute('aria-label').endsWith(': {spacing}')"),
+        "the change is taken",
+    )
+    .unwrap();
 }
 
 fn price(page: &mut Page) -> String {
@@ -96,20 +100,58 @@ fn a_second_tab_follows_the_first_and_does_not_write_over_it() {
             "the second tab follows",
         )
         .unwrap();
+    second.tap_named("Work here").unwrap();
+    first.wait_for(&element("reader")).unwrap();
+    second.wait("!document.querySelector('[data-test=reader]')", "the second tab works on the job now").unwrap();
+    change_a_wall(&mut second, "0.9 m");
+    let now = price(&mut second);
+    first
+        .wait(
+            &format!("document.querySelector('[data-test=figure-price] .value').innerText === {now:?}"),
+            "now the first tab follows",
+        )
+        .unwrap();
     first.content().unwrap();
     second.content().unwrap();
 }
 
-fn downloaded(folder: &Path) -> std::path::PathBuf {
-    let begun = Instant::now();
-    while begun.elapsed() < Duration::from_secs(30) {
-        let found = fs::read_dir(folder).unwrap().flatten().map(|e| e.path());
-        if let Some(path) = found.into_iter().find(|p| p.extension().is_some_and(|e| e == "txt")) {
-            return path;
-        }
-        std::thread::sleep(Duration::from_millis(50));
-    }
-    panic!("nothing was downloaded");
+#[test]
+fn with_the_storage_full_the_work_goes_on_the_person_is_told_and_nothing_is_lost_once_there_is_room() {
+    let served = Served::start(SERVER, None).unwrap();
+    let mut page = Page::open(&served.address, DESK).unwrap();
+    change_a_wall(&mut page, "1.0 m");
+    // The browser's own words for a storage without room, at every write.
+    page.ask("window.room = IDBObjectStore.prototype.put; IDBObjectStore.prototype.put = () => { throw new DOMException('no room', 'QuotaExceededError'); }; 0")
+        .unwrap();
+    let before = price(&mut page);
+    change_a_wall(&mut page, "0.8 m");
+    page.wait_for(&element("unkept")).unwrap();
+    let told = page.text(&element("unkept")).unwrap();
+    assert!(told.contains("full") && told.contains("file"), "{told}");
+    page.wait(
+        &format!("document.querySelector('[data-test=figure-price] .value').innerText !== {before:?}"),
+        "the work goes on",
+    )
+    .unwrap();
+    page.shot("storage-full").unwrap();
+    page.ask("IDBObjectStore.prototype.put = window.room; 0").unwrap();
+    change_a_wall(&mut page, "0.7 m");
+    page.wait("!document.querySelector('[data-test=unkept]')", "what was not stored is stored now").unwrap();
+    let now = price(&mut page);
+    page.reload().unwrap();
+    page.wait(
+        &format!("document.querySelector('[data-test=figure-price] .value').innerText === {now:?}"),
+        "the reloaded page has everything",
+    )
+    .unwrap();
+    page.tap(&element("undo")).unwrap();
+    page.tap(&element("undo")).unwrap();
+    page.wait(
+        &format!("document.querySelector('[data-test=figure-price] .value').innerText === {before:?}"),
+        "each of them can be undone",
+    )
+    .unwrap();
+    page.content().unwrap();
 }
 
 #[test]
@@ -122,7 +164,7 @@ fn a_job_handed_out_as_a_file_comes_back_the_same_in_another_browser() {
     assert!(text.contains("1.05 m"));
     page.download_into(&out).unwrap();
     page.tap(&element("export")).unwrap();
-    let file = downloaded(&out);
+    let file = downloaded(&out, "txt");
     page.content().unwrap();
     drop(page);
 

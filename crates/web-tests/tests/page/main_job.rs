@@ -1,9 +1,7 @@
 //! From nothing to a cutting list, by touch and by keyboard: the whole way a person goes with it.
-#![allow(clippy::unwrap_used, missing_docs)]
 
+use crate::SERVER;
 use groundhold_web_tests::{DESK, PHONE, Page, Served, element};
-
-const SERVER: &str = env!("CARGO_BIN_EXE_keep-serving");
 
 /// The cutting list as it is read: every bar with what is cut from it.
 fn cutting_list(page: &mut Page) -> Vec<String> {

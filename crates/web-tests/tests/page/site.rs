@@ -1,9 +1,7 @@
 //! Can a crew work from the page in a trench: one thing per screen, tick, undo, and a find when it is not so?
-#![allow(clippy::unwrap_used, missing_docs)]
 
-use groundhold_web_tests::{PHONE, Page, Served, element};
-
-const SERVER: &str = env!("CARGO_BIN_EXE_keep-serving");
+use crate::SERVER;
+use groundhold_web_tests::{PHONE, Page, Screen, Served, element};
 
 fn on_site() -> (Served, Page) {
     let served = Served::start(SERVER, None).unwrap();
@@ -68,5 +66,40 @@ fn rock_found_in_a_hole_says_what_changes_before_it_is_written_and_can_be_taken_
     page.wait_for(&element("toast")).unwrap();
     page.tap(".site [aria-label=\"Undo\"]").unwrap();
     page.wait(&format!("{price} === {before}"), "the find is taken back").unwrap();
+    page.content().unwrap();
+}
+
+#[test]
+fn the_slope_is_read_from_how_the_phone_lies() {
+    let (_served, mut page) = on_site();
+    page.tap(&element("round-slope")).unwrap();
+    page.wait_for(&element("slope-dial")).unwrap();
+    let told = page.text(&element("slope-dial")).unwrap();
+    assert!(!told.contains("per cent") || told.contains("0.0"), "nothing was measured yet: {told}");
+    // Tipped forwards by 2.862 degrees, which is one in twenty.
+    let lies = serde_json::json!({ "alpha": 0.0, "beta": 2.862_405, "gamma": 0.0 });
+    page.call("DeviceOrientation.setDeviceOrientationOverride", lies).unwrap();
+    page.wait("document.querySelector('[data-test=slope-dial]').innerText.includes('1:20.0')", "it is one in twenty")
+        .unwrap();
+    let told = page.text(&element("slope-dial")).unwrap();
+    assert!(told.contains("2.9°") && told.contains("5.0 %"), "{told}");
+    page.shot("site-slope-read").unwrap();
+    page.content().unwrap();
+}
+
+#[test]
+fn site_mode_is_whole_on_a_phone_held_sideways() {
+    let (_served, mut page) = on_site();
+    page.size(Screen { name: "sideways", width: 844, height: 390, touch: true }).unwrap();
+    page.wait("innerWidth === 844", "the window has the new size").unwrap();
+    page.tap(&element("round-posts")).unwrap();
+    let cut = page
+        .ask("[...document.querySelectorAll('.site button, .site .fact .value')].filter((e) => { const r = e.getBoundingClientRect(); return r.left < 0 || r.right > innerWidth + 0.5 || (e.tagName === 'BUTTON' && (r.top < 0 || r.bottom > innerHeight + 0.5)); }).map((e) => e.innerText)")
+        .unwrap();
+    assert_eq!(cut, serde_json::json!([]), "out of sight");
+    page.shot("site").unwrap();
+    page.tap(&element("tick")).unwrap();
+    page.wait("document.querySelector('[data-test=step]').innerText.includes('2 of')", "the next thing is shown")
+        .unwrap();
     page.content().unwrap();
 }

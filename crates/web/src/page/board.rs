@@ -63,7 +63,7 @@ pub fn Board() -> impl IntoView {
     let signs = Memo::new(move |_| app.plan().map(|p| over::signs(&p)).unwrap_or_default());
     let names = move || {
         let lit = app.lit.get();
-        app.window.with(|w| drawing.with(|d| signs.with(|s| over::names(d, w, &lit, s))))
+        handles.with(|g| app.window.with(|w| drawing.with(|d| signs.with(|s| over::names(d, w, &lit, s, g)))))
     };
     let signs = move || app.window.with(|w| signs.with(|s| over::signs_svg(s, w)));
     let knobs = move || app.window.with(|w| handles.with(|g| over::grips_svg(g, held.get(), w)));
@@ -103,8 +103,8 @@ pub fn Board() -> impl IntoView {
                     <g inner_html=knobs/>
                 </svg>
                 <div class="bar" aria-hidden="true">
-                    <svg width="116" height="12"><path class="scale-bar" fill="none" stroke="currentColor" stroke-width="2" d=move || bar().0/></svg>
-                    <span>{move || bar().1}</span>
+                    <svg width=move || bar().0 height="12"><path class="scale-bar" fill="none" stroke="currentColor" stroke-width="2" d=move || bar().1/></svg>
+                    <span>{move || bar().2}</span>
                 </div>
                 <Show when=move || app.relief.get()><ReliefView/></Show>
                 <Tools held/>

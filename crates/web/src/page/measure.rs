@@ -98,8 +98,9 @@ fn LevelBook() -> impl IntoView {
             <div class="grid2">
                 <div class="field"><label for="book-station">"Staff on"</label>
                     <input id="book-station" autocomplete="off" data-test="book-station" prop:value=move || station.get() placeholder="name of the point"
-                        on:input=move |e| { let t = typed(&e); app.keep_draft("book station", Some(&t)); station.set(t); }/></div>
-                <div class="field"><label for="book-reading">"Reading (metres, or with its unit)"</label>
+                        on:input=move |e| { let t = typed(&e); app.keep_draft("book station", Some(&t)); station.set(t); }/>
+                    <span class="wrong"></span></div>
+                <div class="field"><label for="book-reading">"Reading (m, or with unit)"</label>
                     <input id="book-reading" inputmode="decimal" autocomplete="off" enterkeyhint="next" data-test="book-reading" prop:value=move || reading.get()
                         aria-invalid=move || (!wrong.get().is_empty()).to_string() aria-describedby="book-wrong"
                         on:input=move |e| put(typed(&e)) on:keydown=move |e| if e.key() == "Enter" { enter(()) }/>

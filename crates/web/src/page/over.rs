@@ -34,11 +34,14 @@ fn escaped(t: &str) -> String {
     t.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
 }
 
-/// The names.
-pub fn names(drawing: &Drawing, window: &Window, lit: &str, signs: &[Sign]) -> String {
+/// The names; they keep clear of signs, of what can be taken hold of, of the bar of the scale and of the keys.
+pub fn names(drawing: &Drawing, window: &Window, lit: &str, signs: &[Sign], grips: &[Grip]) -> String {
     let mut out = String::new();
-    let free: Vec<[f64; 4]> =
-        signs.iter().map(|s| sign_place(s, window)).map(|(x, y)| [x, y, x + 18.0, y + 18.0]).collect();
+    let mut free: Vec<[f64; 4]> =
+        sign_places(signs, window).into_iter().map(|(x, y)| [x, y, x + SIGN, y + SIGN]).collect();
+    free.extend(grips.iter().map(|g| window.pixel(g.at)).map(|(x, y)| [x - 12.0, y - 12.0, x + 12.0, y + 12.0]));
+    free.push([0.0, 0.0, 150.0, 22.0]);
+    free.push([0.0, window.height - 58.0, 330.0, window.height]);
     for p in lettered(&drawing.tags, window, &free) {
         let lit = if !lit.is_empty() && p.tag.element == lit { " lit" } else { "" };
         let size = p.tag.sort.size();
@@ -61,17 +64,27 @@ pub fn names(drawing: &Drawing, window: &Window, lit: &str, signs: &[Sign]) -> S
     out
 }
 
-/// Left and top of a sign, in pixels.
-fn sign_place(s: &Sign, window: &Window) -> (f64, f64) {
-    let (x, y) = window.pixel(s.at);
-    (x - 9.0, y - 36.0)
+/// How wide and high a sign is, in pixels.
+const SIGN: f64 = 18.0;
+
+/// Left and top of each sign, in pixels: above its place, and beside one that is there already.
+fn sign_places(signs: &[Sign], window: &Window) -> Vec<(f64, f64)> {
+    let mut all: Vec<(f64, f64)> = vec![];
+    for s in signs {
+        let (x, y) = window.pixel(s.at);
+        let (mut x, y) = (x - SIGN / 2.0, y - 36.0);
+        while let Some(other) = all.iter().find(|o| (o.0 - x).abs() < SIGN && (o.1 - y).abs() < SIGN) {
+            x = other.0 + SIGN + 4.0;
+        }
+        all.push((x, y));
+    }
+    all
 }
 
 /// The signs, above their places.
 pub fn signs_svg(signs: &[Sign], window: &Window) -> String {
     let mut out = String::new();
-    for s in signs {
-        let (x, y) = sign_place(s, window);
+    for (s, (x, y)) in signs.iter().zip(sign_places(signs, window)) {
         let words = format!("{}: {} findings, gravest: {}", s.element, s.count, s.gravest.word());
         out.push_str(&format!(
             "<g class=\"sign {}\" data-sign=\"{}\" transform=\"translate({:.1} {:.1})\"><title>{}</title><circle r=\"18\" cx=\"9\" cy=\"9\" fill=\"transparent\"/>{}</g>",
@@ -118,10 +131,26 @@ pub fn lines(all: &[(Point, Point)], window: &Window) -> String {
     all.iter().map(one).collect()
 }
 
-/// A bar as long as a round length, at the lower edge.
-pub fn bar(window: &Window) -> (String, String) {
+/// A bar as long as a round length: how wide, its path, and what it stands for.
+pub fn bar(window: &Window) -> (String, String, String) {
     let (metres, pixels) = window.bar(110.0);
     let text = if metres < 1.0 { format!("{:.0} mm", metres * 1000.0) } else { format!("{metres:.0} m") };
     let d = format!("M2 3V9H{:.1}V3", pixels + 2.0);
-    (d, text)
+    (format!("{:.0}", pixels + 4.0), d, text)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn two_signs_at_one_place_stand_side_by_side() {
+        let sign = |x: f64| Sign { element: "W1".into(), at: Point::m(x, 0.0), gravest: Severity::Watch, count: 1 };
+        let window = Window { width: 400.0, height: 300.0, scale: 20.0, centre: Point::default() };
+        let all = sign_places(&[sign(0.0), sign(0.1), sign(0.2), sign(5.0)], &window);
+        for (i, a) in all.iter().enumerate() {
+            assert!(all[..i].iter().all(|b| (a.0 - b.0).abs() >= SIGN || (a.1 - b.1).abs() >= SIGN), "{all:?}");
+        }
+        assert_eq!(all[3], (200.0 + 5.0 * 20.0 - SIGN / 2.0, 150.0 - 36.0), "one that is alone stays where it is");
+    }
 }

@@ -83,7 +83,9 @@ fn one(s: &Step, i: usize, n: usize) -> impl IntoView + use<> {
         .iter()
         .map(|(what, value)| {
             let (what, value) = (what.clone(), value.clone());
-            view! { <div class="fact"><div class="what">{what}</div><div class="value">{value}</div></div> }
+            // A figure stays with its unit; words may go on in the next line.
+            let short = value.chars().count() <= 12;
+            view! { <div class="fact"><div class="what">{what}</div><div class="value" class:short=short>{value}</div></div> }
         })
         .collect_view();
     let count = format!("{} of {n}", i + 1);

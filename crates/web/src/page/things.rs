@@ -31,7 +31,6 @@ pub fn Things() -> impl IntoView {
                 Some((e, k)) => view! { <One element=e kind=k/> }.into_any(),
                 None => view! { <All/> }.into_any(),
             }}
-            <Views/>
         </div>
     }
 }
@@ -73,6 +72,7 @@ fn All() -> impl IntoView {
         <div class="picks">{[(0.01, "1 cm"), (0.05, "5 cm"), (0.1, "10 cm"), (0.0, "nothing")].map(|(step, words)| view! {
             <button class="pick" aria-pressed=move || (app.snap.get() == step).to_string() on:click=move |_| app.snap.set(step)>{words}</button>
         }).into_iter().collect_view()}</div>
+        <Views/>
     }
 }
 
@@ -115,6 +115,7 @@ fn One(element: String, kind: &'static str) -> impl IntoView {
             </div>
             <dl class="grid2">{move || facts().into_iter().map(|(what, value)| view! { <div><dt class="small soft">{what}</dt><dd><strong>{value}</strong></dd></div> }).collect_view()}</dl>
             <div class="row">{findings}</div>
+            <Views/>
             <Form element=element.clone() kind/>
             <Corners element=corners/>
             {(kind == "wall").then(|| view! { <Checks wall/> })}

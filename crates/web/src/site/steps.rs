@@ -157,6 +157,11 @@ fn cuts(plan: &Plan) -> Vec<Step> {
     all
 }
 
+/// What to heed at a piece of work, in its own words.
+fn cautioned<'a>(plan: &'a Plan, id: &str) -> Option<&'a str> {
+    plan.programme.cautions.iter().find(|c| c.caution.id == id).map(|c| c.caution.says)
+}
+
 fn work(plan: &Plan) -> Vec<Step> {
     let one = |t: &groundhold_build::Task| {
         let mut facts = vec![];
@@ -182,10 +187,10 @@ fn work(plan: &Plan) -> Vec<Step> {
             element: t.element.clone(),
             note: [t.how.as_str()]
                 .into_iter()
-                .chain(t.cautions.iter().copied())
+                .chain(t.cautions.iter().filter_map(|id| cautioned(plan, id)))
                 .filter(|s| !s.is_empty())
                 .collect::<Vec<_>>()
-                .join(" · "),
+                .join(" "),
             done: false,
         }
     };
@@ -209,6 +214,17 @@ mod tests {
             let done = steps(&plan, round, &[all[0].key.clone()]);
             assert!(done[0].done && !done[1].done);
         }
+    }
+
+    #[test]
+    fn a_piece_of_work_says_what_to_heed_in_words() {
+        let plan = groundhold_plan::plan(&crate::job::demo().read().whole().unwrap()).unwrap();
+        let all = steps(&plan, Round::Work, &[]);
+        for (step, task) in all.iter().zip(&plan.programme.tasks) {
+            let says = task.cautions.iter().map(|id| cautioned(&plan, id).unwrap());
+            assert!(says.into_iter().all(|s| step.note.contains(s)), "{}", step.title);
+        }
+        assert!(plan.programme.tasks.iter().any(|t| !t.cautions.is_empty()));
     }
 
     #[test]
