@@ -2,7 +2,7 @@
 
 use groundhold_quantity::{Length, Units};
 
-use super::{NOTHING_KNOWN, READ, canada};
+use super::{READ, canada};
 use crate::{Condition, Consequence, ExcavationRule, Measured, Region, Status, Trigger};
 
 const PAGES: &str = "pages of municipalities in British Columbia (Kamloops, Port Alberni, Sechelt)";
@@ -74,5 +74,4 @@ pub static REGION: Region = Region {
         "Steep slopes and land by water are development permit areas.",
     ],
     date_read: READ,
-    ..NOTHING_KNOWN
 };

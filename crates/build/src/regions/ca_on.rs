@@ -2,7 +2,7 @@
 
 use groundhold_quantity::{Length, Units};
 
-use super::{NOTHING_KNOWN, READ, canada};
+use super::{READ, canada};
 use crate::{Condition, Consequence, ExcavationRule, Measured, Region, Status, StepLimits, Trigger};
 
 const DESIGNATED: &str =
@@ -54,5 +54,4 @@ pub static REGION: Region = Region {
         "Municipalities and conservation authorities have by-laws on grading and fill of their own.",
     ],
     date_read: READ,
-    ..NOTHING_KNOWN
 };

@@ -2,7 +2,7 @@
 
 use groundhold_quantity::{Angle, Length, Units};
 
-use super::{NOTHING_KNOWN, READ, kingdom};
+use super::{READ, kingdom};
 use crate::{
     Consequence, ExcavationRule, FrostRule, GuardTrigger, HandrailRule, LookUp, Measured, RainRule, RampLimits, Region,
     Status, StepLimits, Trigger, Words,
@@ -114,5 +114,4 @@ pub static REGION: Region = Region {
         "No height is known here from which a garden wall needs an engineer by law: it is asked all the same.",
     ],
     date_read: READ,
-    ..NOTHING_KNOWN
 };

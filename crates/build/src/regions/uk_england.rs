@@ -2,7 +2,7 @@
 
 use groundhold_quantity::{Length, Units};
 
-use super::{NOTHING_KNOWN, READ, kingdom};
+use super::{READ, kingdom};
 use crate::{Condition, Consequence, GuardTrigger, HandrailRule, Measured, Region, Status, Trigger};
 
 const ENCLOSURE: &str = "page of an English council (Darlington) on walls, fences and gates";
@@ -87,5 +87,4 @@ pub static REGION: Region = Region {
         "The rows of steps are for private stairs in dwellings, and taken for gardens as a guide.",
     ],
     date_read: READ,
-    ..NOTHING_KNOWN
 };

@@ -2,7 +2,7 @@
 
 use groundhold_quantity::{Angle, Length, Slope, Units};
 
-use super::{NOTHING_KNOWN, READ, kingdom};
+use super::{READ, kingdom};
 use crate::{
     Condition, Consequence, FrostRule, GuardTrigger, HandrailRule, Measured, RainRule, RampLimits, RampRow, Region,
     Status, StepLimits, Trigger, Words,
@@ -106,5 +106,4 @@ pub static REGION: Region = Region {
         "Work that needs no warrant must still meet the building regulations.",
     ],
     date_read: READ,
-    ..NOTHING_KNOWN
 };

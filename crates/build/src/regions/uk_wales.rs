@@ -2,7 +2,7 @@
 
 use groundhold_quantity::{Length, Units};
 
-use super::{NOTHING_KNOWN, READ, kingdom};
+use super::{READ, kingdom};
 use crate::{
     Condition, Consequence, GuardTrigger, HandrailRule, Measured, RampLimits, Region, Status, StepLimits, Trigger,
 };
@@ -88,5 +88,4 @@ pub static REGION: Region = Region {
         "Listed buildings and conditions of earlier permissions have rules of their own.",
     ],
     date_read: READ,
-    ..NOTHING_KNOWN
 };

@@ -2,7 +2,7 @@
 
 use groundhold_quantity::{Length, Slope, Units};
 
-use super::{NOTHING_KNOWN, READ};
+use super::READ;
 use crate::locality::USE_CATEGORIES;
 use crate::{
     Condition, Consequence, ExcavationRule, FrostRule, GuardTrigger, HandrailRule, LookUp, Measured, RainRule,
@@ -136,7 +136,6 @@ pub(super) const PACK: Region = Region {
         "Guards at walls that retain soil are disputed.",
     ],
     date_read: READ,
-    ..NOTHING_KNOWN
 };
 
 /// United States, model codes.

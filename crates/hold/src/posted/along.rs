@@ -112,7 +112,7 @@ fn fixed_places(case: &WallCase, wall: &Posted, line: &Line) -> Vec<Mark> {
         match fixed.iter_mut().filter(|m| (m.centre - b.chainage).abs() <= near).find(|m| m.built.is_none()) {
             Some(m) => {
                 if wall.end_joint > Length::ZERO {
-                    m.joint = m.joint + (b.chainage - m.centre);
+                    m.joint += b.chainage - m.centre;
                 }
                 (m.built, m.centre) = (Some(i), b.chainage);
             }
