@@ -20,7 +20,8 @@ macro_rules! demo {
 }
 
 /// Key of the system, job file, price list.
-const DEMOS: &[(&str, &str, &str)] = &[demo!("gabion"), demo!("dry-stone"), demo!("mass-wall"), demo!("steel-post-and-panel"), demo!("stacked-timbers")];
+const DEMOS: &[(&str, &str, &str)] =
+    &[demo!("gabion"), demo!("dry-stone"), demo!("mass-wall"), demo!("steel-post-and-panel"), demo!("stacked-timbers")];
 
 fn each(test: impl Fn(&str, &Job, &Plan)) {
     for (key, text, prices) in DEMOS {

@@ -121,8 +121,13 @@ fn timbers_and_heads_fill_every_course_from_end_to_end() {
 
 #[test]
 fn a_row_takes_what_lies_half_way_to_the_next_as_by_hand() {
-    let s =
-        spec(&[("bury", "150 mm"), ("batter", "0 %"), ("stock", "2.4 m"), ("tie_spacing", "1.2 m"), ("tie_every", "8")]);
+    let s = spec(&[
+        ("bury", "150 mm"),
+        ("batter", "0 %"),
+        ("stock", "2.4 m"),
+        ("tie_spacing", "1.2 m"),
+        ("tie_every", "8"),
+    ]);
     let (l, v) = judged(&straight(0.9, s));
     assert_eq!(l.strips[0].courses, 7);
     // One row: all of ½·18·0.9²/3 = 2.43 kN/m over 1.2 m, 2.916 kN.
@@ -203,7 +208,8 @@ fn a_fence_in_the_wind_pulls_the_highest_row_harder() {
     });
     let windy = judged(&c).1;
     assert!(
-        worst(&windy, CheckKind::DeadmanPull, LoadCase::Wind) > worst(&still, CheckKind::DeadmanPull, LoadCase::Drained)
+        worst(&windy, CheckKind::DeadmanPull, LoadCase::Wind)
+            > worst(&still, CheckKind::DeadmanPull, LoadCase::Drained)
     );
     // Screws and timber carry more for moments than for good: the soil alone may still decide.
     for kind in [CheckKind::TieFixing, CheckKind::CourseOpening, CheckKind::TimberBending] {
