@@ -85,8 +85,8 @@ fn judged(case: &WallCase, spec: &TimberPostSpec, layout: &Layout, thorough: boo
     if let Some(highest) = highest(layout) {
         show_pushes(case, highest, &mut verdict);
     }
-    verdict.findings.extend(around::findings(case, spec, layout));
     verdict.findings = said::findings(case, spec, layout, &verdict, thorough);
+    verdict.findings.extend(around::findings(case, spec, layout));
     verdict.findings.extend(fit::findings(case, spec, layout));
     verdict.findings.extend(refused.into_iter().map(|(why, place)| {
         Finding::new(&findings::CANNOT_CHECK, Place::on(&case.id, place), format!("A check could not be made: {why}."))
