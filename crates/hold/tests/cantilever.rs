@@ -76,7 +76,7 @@ fn stem_toe_and_heel_are_bent_as_by_hand() {
     let (_, v) = hold(&straight(1.5, heel(1000.0))).unwrap();
     // Stem: 1.75 m of soil, 1.6 · ½ · 6 · 1.75²= 14.7 kN/m at 0.583 m.
     let stem = found(&v, CheckKind::StemBending);
-    assert!((stem.demand - 1.6 * 3.0 * (1.75 * 1.75 * 1.75) / 3.0).abs() < 1e-6, "{stem:?}");
+    assert!((stem.demand - 1.6 * 3.0 * 1.75 * 1.75 * 1.75 / 3.0).abs() < 1e-6, "{stem:?}");
     assert!((found(&v, CheckKind::StemShear).demand - 1.6 * 3.0 * 1.75 * 1.75).abs() < 1e-6);
     // Base: V = 48.9 kN/m, x = (42.41 − 8)/48.9.
     let (footing, wall, soil) = (9.0, 8.4, 31.5);
@@ -105,7 +105,7 @@ fn factored_loads_bend_the_stem_by_both_sets_of_factors() {
         let all = v.checks.iter().filter(|c| c.kind == CheckKind::StemBending && c.case == LoadCase::Drained);
         all.filter(|c| c.basis == basis).map(|c| c.demand).next().unwrap()
     };
-    let raw = 3.0 * (1.75 * 1.75 * 1.75) / 3.0;
+    let raw = 3.0 * 1.75 * 1.75 * 1.75 / 3.0;
     assert!((of("DA1-1") - 1.35 * raw).abs() < 1e-6);
     // φ_d = atan(tan 30°/1.25) = 24.79°, K 0.409 instead of a third.
     let phi = math::atan(0.577350269 / 1.25);
