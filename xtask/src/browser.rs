@@ -4,6 +4,8 @@ use crate::run::{Outcome, cargo, command, have, need_bare, quietly, root, step};
 use crate::web::{self, For};
 
 const PACKAGE: &str = "groundhold-web-tests";
+/// Its tests; the other tests of the workspace are not run with them.
+const TESTS: &[&str] = &["drawing", "engine", "keeping", "main_job", "site"];
 /// The rules for WCAG, from npm.
 const RULES: &str = "axe-core@4.11";
 
@@ -16,9 +18,9 @@ pub fn chore(args: &[String]) -> Outcome {
     get_ready(for_whom, has("--made"))?;
     // With the whole workspace in sight every dependency is the one that the other tests were built with.
     let feature = format!("{PACKAGE}/browser");
-    let run =
-        ["test", "--workspace", "--features", &feature, "--test", "page", "--no-fail-fast", "--", "--test-threads=2"];
-    let mut tests = cargo(&run);
+    let mut tests = cargo(&["test", "--workspace", "--features", &feature, "--no-fail-fast"]);
+    TESTS.iter().for_each(|t| _ = tests.args(["--test", t]));
+    tests.args(["--", "--test-threads=2"]);
     tests.args(rest).env("GROUNDHOLD_PAGE", for_whom.folder());
     step("browser tests", &mut tests)
 }

@@ -13,9 +13,10 @@ pub struct Served {
     pub address: String,
 }
 
-/// The page as `cargo xtask web` made it.
+/// The page as `cargo xtask web` made it: the folder that `cargo xtask browser` names, else the one that people get.
 pub fn dist() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../target/web/dist")
+    let here = || Path::new(env!("CARGO_MANIFEST_DIR")).join("../../target/web/dist");
+    std::env::var_os("GROUNDHOLD_PAGE").map_or_else(here, PathBuf::from)
 }
 
 /// A fresh folder of a test's own.
