@@ -88,7 +88,8 @@ fn deciding(case: &WallCase, state: LoadCase) -> &'static Combination {
 fn section(case: &WallCase, post: &Stand, combination: &Combination, state: LoadCase) -> Section {
     let height = (post.behind - post.bottom).max(Length::m(1.0));
     let reach = height.to_m() * REACH;
-    let ground = case.bank.as_ref().map_or_else(|| drawn(case, post, reach), |b| b.ground.clone());
+    let mut ground = case.bank.as_ref().map_or_else(|| drawn(case, post, reach), |b| b.ground.clone());
+    led_on(case, post, &mut ground, reach);
     let (first, last) = (ground[0].x.min(-reach), ground[ground.len() - 1].x.max(reach));
     let retained = Layer { soil: combination.soil(&case.retained_soil), top: vec![] };
     let founding = Layer {
@@ -115,6 +116,14 @@ fn section(case: &WallCase, post: &Stand, combination: &Combination, state: Load
     let given = strips.iter().take(if case.bank.is_some() { case.loads.len() } else { strips.len() });
     let layers = vec![retained, founding];
     Section { layers, pore, loads: given.map(load).collect(), ..Section::of(case.retained_soil.clone(), ground) }
+}
+
+/// Ground that ends too near behind a deep body for a circle to pass under it goes on as it rises there.
+fn led_on(case: &WallCase, post: &Stand, ground: &mut Vec<Point>, reach: f64) {
+    let far = -(post.heel.to_m().abs() + reach);
+    let Some(end) = ground.first().copied().filter(|p| far < p.x) else { return };
+    let rise = Line::new(&case.stations).at(post.chainage).slope_behind.to_ratio();
+    ground.insert(0, Point::m(far, end.y + rise * (end.x - far)));
 }
 
 /// The ground drawn straight from the slopes there.

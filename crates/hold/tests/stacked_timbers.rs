@@ -136,7 +136,11 @@ fn a_row_takes_what_lies_half_way_to_the_next_as_by_hand() {
     // Heads in the sixth course: their middle 5.5 · 150 − 150 = 675 mm up, 225 mm deep. 18 · 0.225 = 4.05 kPa on 0.15 by 0.9.
     let front = (3.0 - 1.0 / 3.0) * 4.05 * 0.15 * 0.9;
     let wedge = 0.825 * 0.57735;
-    let rubs = 2.0 * 0.15 * (l.strips[0].width.to_m() - 0.3 - wedge) * 4.05 * groundhold_quantity::math::tan(20.0f64.to_radians());
+    let rubs = 2.0
+        * 0.15
+        * (l.strips[0].width.to_m() - 0.3 - wedge)
+        * 4.05
+        * groundhold_quantity::math::tan(20.0f64.to_radians());
     assert!((pull.capacity - (front + rubs) / 2.0).abs() < 0.01, "{} {front} {rubs}", pull.capacity);
     let bent = v.checks.iter().find(|c| c.kind == CheckKind::TimberBending && c.case == LoadCase::Drained).unwrap();
     // 2.43 · 1.2²/8 = 0.437 kNm times 1.35.

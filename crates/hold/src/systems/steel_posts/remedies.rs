@@ -8,7 +8,7 @@ use groundhold_quantity::{Length, trim};
 use super::checks;
 use super::checks::LEAST_SEAT;
 use super::{Made, SteelPost, SteelPostSpec};
-use crate::posted::{HOLES, MOST_DEPTH, embedment};
+use crate::posted::{DEPTH_STEP, HOLES, MOST_DEPTH, embedment};
 use crate::{CheckKind, Layout, LoadCase, Post, PostChange, Spec, System, Verdict, WallCase, timber_text};
 
 /// Thicknesses of boards and sleepers that merchants keep. Common practice, no source.
@@ -66,6 +66,10 @@ pub(crate) fn mend(case: &WallCase, spec: &SteelPostSpec, verdict: &Verdict, kin
         CheckKind::Embedment => all.extend(hole(case, spec, tried)),
         CheckKind::BoardBending | CheckKind::BoardBow => all.extend(thicker(case, spec, tried)),
         CheckKind::PanelBending => {}
+        CheckKind::PostDeflection => {
+            all.extend(steadier(case, spec, tried));
+            all.extend(stronger(case, spec, tried));
+        }
         _ => all.extend(stronger(case, spec, tried)),
     }
     all.extend(shorter(case, spec, tried));
@@ -110,6 +114,27 @@ fn hole(case: &WallCase, spec: &SteelPostSpec, tried: impl Fn(&SteelPostSpec) ->
         ));
     }
     all
+}
+
+/// Deeper holes, alike for all posts, against a lean.
+fn steadier(case: &WallCase, spec: &SteelPostSpec, tried: impl Fn(&SteelPostSpec) -> bool) -> Option<Remedy> {
+    let depth = |n: u32| DEPTH_STEP * f64::from(n);
+    let passes = |n: u32| {
+        let mut s = spec.clone();
+        s.hole.depth = Some(depth(n));
+        tried(&s)
+    };
+    let (mut low, mut high) = (0, (MOST_DEPTH.si() / DEPTH_STEP.si()).round() as u32);
+    if !passes(high) {
+        return None;
+    }
+    // A deeper hole always leans less, so halving finds the least.
+    while high - low > 1 {
+        let middle = (low + high) / 2;
+        if passes(middle) { high = middle } else { low = middle }
+    }
+    let says = format!("Posts {} deep in the ground, all alike.", case.units.length(depth(high)));
+    Some(Remedy::ours(says, adjust(case, "hole_depth", mm(depth(high)))))
 }
 
 /// The depth at which all posts stand in the given states.

@@ -91,7 +91,7 @@ pub(crate) fn of_post(
             unit: Unit::MM,
             utilisation: over(m.top_mm, m.allowed_mm),
             traces: m.traces,
-            governs: true,
+            governs: crate::loads::governs(case, state),
         }));
     }
     Ok(all)

@@ -154,6 +154,6 @@ fn moves(
         unit: Unit::MM,
         utilisation: over(m.top_mm, m.allowed_mm),
         traces: m.traces,
-        governs: true,
+        governs: crate::loads::governs(case, state),
     }))
 }
