@@ -76,13 +76,13 @@ fn the_slope_is_read_from_how_the_phone_lies() {
     page.wait_for(&element("slope-dial")).unwrap();
     let told = page.text(&element("slope-dial")).unwrap();
     assert!(!told.contains("per cent") || told.contains("0.0"), "nothing was measured yet: {told}");
-    // Tipped forwards by 2.862 degrees, which is one in twenty.
-    let lies = serde_json::json!({ "alpha": 0.0, "beta": 2.862_405, "gamma": 0.0 });
+    // Chromium tells tenths of a degree; the tangent of 2.9 degrees is 0.05066, which is one in 19.74.
+    let lies = serde_json::json!({ "alpha": 0.0, "beta": 2.9, "gamma": 0.0 });
     page.call("DeviceOrientation.setDeviceOrientationOverride", lies).unwrap();
-    page.wait("document.querySelector('[data-test=slope-dial]').innerText.includes('1:20.0')", "it is one in twenty")
+    page.wait("document.querySelector('[data-test=slope-dial]').innerText.includes('1:19.7')", "it is one in 19.7")
         .unwrap();
     let told = page.text(&element("slope-dial")).unwrap();
-    assert!(told.contains("2.9°") && told.contains("5.0 %"), "{told}");
+    assert!(told.contains("2.9°") && told.contains("5.1 %"), "{told}");
     page.shot("site-slope-read").unwrap();
     page.content().unwrap();
 }
