@@ -43,7 +43,7 @@ enum Command {
         #[arg(long)]
         balance: bool,
         /// Look at the walls as they are after so many years of service.
-        #[arg(long, value_name = "YEARS")]
+        #[arg(long, value_name = "YEARS", value_parser = clap::value_parser!(u32).range(0..=100))]
         year: Option<u32>,
     },
     /// Write every drawing as SVG.

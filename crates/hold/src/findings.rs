@@ -572,6 +572,16 @@ pub static GRID_UNTESTED: Kind = Kind {
     when_wrong: "none known",
 };
 
+/// Earthquake checked in part.
+pub static SHAKEN_IN_PART: Kind = Kind {
+    code: "H-045",
+    name: "earthquake checked in part",
+    severity: Severity::Ask,
+    why: "Shaken ground also holds less, and loose wet sand may flow.",
+    source: "EN 1998-5:2004 7.3.2 and 4.1.4, from memory",
+    when_wrong: "none known",
+};
+
 /// How timber ages is not known.
 pub static AGE_UNKNOWN: Kind = Kind {
     code: "H-043",
@@ -631,6 +641,7 @@ pub static FINDINGS: &[&Kind] = &[
     &SITUATION,
     &AGE_UNKNOWN,
     &USED_UP,
+    &SHAKEN_IN_PART,
     &STEEL_OVERSTRESSED,
     &FLANGE_BENDS,
     &SEAT_NARROW,

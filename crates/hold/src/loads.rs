@@ -57,6 +57,17 @@ pub(crate) fn in_state(case: &WallCase, state: LoadCase) -> Cow<'_, WallCase> {
     }
 }
 
+/// How high water stands behind the wall in a state, as a share of what is retained: no higher than with its drain blocked.
+pub(crate) fn water(case: &WallCase, state: LoadCase) -> Share {
+    let blocked = case.water.blocked;
+    match state {
+        LoadCase::DrainBlocked => blocked,
+        s => s
+            .situation()
+            .map_or(Share::default(), |s| Share::fraction(s.water.to_fraction().min(blocked.to_fraction()))),
+    }
+}
+
 /// The thrust of a backfill in a state. Water behind a drained wall stands no higher than with its drain blocked. Shaking
 /// adds to the soil's own part; what holds the wall in front is not lowered by it.
 ///
@@ -64,8 +75,7 @@ pub(crate) fn in_state(case: &WallCase, state: LoadCase) -> Cow<'_, WallCase> {
 /// As the theory refuses, or where the ground slides by itself under this shaking.
 pub(crate) fn thrust(case: &WallCase, state: LoadCase, method: Method, backfill: &Backfill) -> Result<Active, Refused> {
     let Some(s) = state.situation() else { return method.active(backfill) };
-    let water = Share::fraction(s.water.to_fraction().min(case.water.blocked.to_fraction()));
-    let found = Situation { water, ..*s }.backfill(backfill);
+    let found = Situation { water: water(case, state), ..*s }.backfill(backfill);
     let still = method.active(&found)?;
     let Some(sideways) = case.shaking.filter(|_| s.shakes) else { return Ok(still) };
     let wall_friction = if method == Method::Rankine { Angle::ZERO } else { found.wall_friction };

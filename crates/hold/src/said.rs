@@ -66,13 +66,15 @@ pub(crate) fn failing(
     })
 }
 
-/// What is said of each situation that need not be met and in which the highest place would fail.
+/// What is said of each situation that need not be met and in which the highest place would fail, and of what a check for an
+/// earthquake leaves out.
 pub(crate) fn situations(case: &WallCase, verdict: &Verdict) -> Vec<Finding> {
     let worst = |s: &LoadCase| {
         let of = verdict.checks.iter().filter(|c| c.case == *s && c.utilisation > 1.0);
         of.reduce(|a, b| if b.utilisation > a.utilisation { b } else { a })
     };
-    beside(case).iter().filter_map(|s| Some((*s, worst(s)?))).map(|(s, c)| would_fail(case, s, c)).collect()
+    let found = beside(case).into_iter().filter_map(|s| Some(would_fail(case, s, worst(&s)?)));
+    found.chain(shaken(case)).collect()
 }
 
 fn would_fail(case: &WallCase, state: LoadCase, worst: &Check) -> Finding {
@@ -99,4 +101,16 @@ fn would_fail(case: &WallCase, state: LoadCase, worst: &Check) -> Finding {
         state.key()
     )));
     f
+}
+
+fn shaken(case: &WallCase) -> Option<Finding> {
+    let sideways = case.shaking?;
+    let says = format!(
+        "{} is checked for a steady push of {} % of its weight. The ground in front and under it is counted in full, the ground \
+         is not shaken upwards, and the slip of the bank is not searched while it shakes.",
+        case.id,
+        trim(sideways.to_percent(), 1)
+    );
+    let engineer = Remedy::theirs("Where earthquakes decide, the wall is an engineer's.");
+    Some(Finding::new(&findings::SHAKEN_IN_PART, Place::of(&case.id), says).with_remedy(engineer))
 }

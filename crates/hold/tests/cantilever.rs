@@ -258,8 +258,9 @@ const ALL: [CheckKind; 6] = [
 fn a_quick_look_lays_out_and_checks_the_same_without_remedies() {
     let c = straight(1.6, heel(400.0));
     let ((l, v), (k, q)) = (hold(&c).unwrap(), hold_quick(&c).unwrap());
-    assert_eq!((&l, v.checks.len()), (&k, q.checks.len()));
-    assert!(v.findings.iter().zip(&q.findings).all(|(a, b)| a.kind.code == b.kind.code));
+    assert_eq!((&l, walls::asked(&v).len()), (&k, q.checks.len()));
+    let codes = |v: &Verdict| v.findings.iter().map(|f| f.kind.code).filter(|c| *c != "H-042").collect::<Vec<_>>();
+    assert_eq!(codes(&v), codes(&q));
 }
 
 proptest! {

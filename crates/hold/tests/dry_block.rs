@@ -245,11 +245,27 @@ const ALL: [CheckKind; 8] = [
 ];
 
 #[test]
+fn a_situation_that_must_be_met_pulls_the_layers_too() {
+    let mut c = straight(1.2, fixed(1));
+    c.shaking = Some(Share::fraction(0.15));
+    c.must_meet = vec![LoadCase::Earthquake, LoadCase::MachineBehind, LoadCase::WetWinter];
+    let v = hold(&c).unwrap().1;
+    let pull = |s: LoadCase| {
+        let of = v.checks.iter().filter(|k| k.kind == CheckKind::GridStrength && k.case == s);
+        of.map(|k| k.demand).fold(0.0, f64::max)
+    };
+    for state in [LoadCase::Earthquake, LoadCase::MachineBehind, LoadCase::WetWinter] {
+        assert!(pull(state) > pull(LoadCase::Drained) * 1.02, "{state:?} {} {}", pull(state), pull(LoadCase::Drained));
+    }
+}
+
+#[test]
 fn a_quick_look_lays_out_and_checks_the_same_without_remedies() {
     let c = straight(1.6, with_grid());
     let ((l, v), (k, q)) = (hold(&c).unwrap(), hold_quick(&c).unwrap());
-    assert_eq!((&l, v.checks.len()), (&k, q.checks.len()));
-    assert!(v.findings.iter().zip(&q.findings).all(|(a, b)| a.kind.code == b.kind.code));
+    assert_eq!((&l, walls::asked(&v).len()), (&k, q.checks.len()));
+    let codes = |v: &Verdict| v.findings.iter().map(|f| f.kind.code).filter(|c| *c != "H-042").collect::<Vec<_>>();
+    assert_eq!(codes(&v), codes(&q));
 }
 
 proptest! {

@@ -56,6 +56,7 @@ fn the_thrust_while_the_ground_shakes_is_that_of_mononobe_and_okabe() {
     let by_hand = shaken(&backfill, Shaking { horizontal: 0.15, vertical: 0.0 }).unwrap();
     assert!((shown.horizontal.to_kn_per_m() - by_hand.horizontal.to_kn_per_m()).abs() < 1e-9);
     assert!((shown.arm.to_m() - by_hand.arm.to_m()).abs() < 1e-9);
+    assert!(v.findings.iter().any(|f| f.kind.code == "H-045"), "what the check leaves out is said");
     let still = v.pushes.iter().find(|p| p.case == LoadCase::Drained && p.governs).unwrap();
     assert!(shown.horizontal > still.horizontal && shown.arm > still.arm);
 }

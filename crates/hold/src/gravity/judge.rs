@@ -56,18 +56,18 @@ fn of_strip(case: &WallCase, wall: &dyn Gravity, strip: &Strip, state: LoadCase)
     Ok(all)
 }
 
-/// True where a strip passes every check of its own in every state that is not an accident. The case is one that was
+/// True where a strip passes every check of its own in every state that must be met. The case is one that was
 /// [`seen`].
 pub(crate) fn stands(case: &WallCase, wall: &dyn Gravity, strip: &Strip) -> bool {
     let ordinary = states(case).into_iter().filter(|s| governs(case, *s));
     ordinary.into_iter().all(|s| of_strip(case, wall, strip, s).is_ok_and(|all| !all.iter().any(Check::fails)))
 }
 
-/// How many kinds of check a strip fails in every state that is not an accident; all of them where one cannot be made.
+/// How many kinds of check a strip fails in the states that must be met; all of them where one cannot be made.
 /// The case is one that was [`seen`].
 pub(crate) fn fails(case: &WallCase, wall: &dyn Gravity, strip: &Strip) -> usize {
     let mut kinds: Vec<CheckKind> = vec![];
-    for state in states(case).into_iter().filter(|s| !is_accident(case, *s)) {
+    for state in states(case).into_iter().filter(|s| governs(case, *s)) {
         let Ok(all) = of_strip(case, wall, strip, state) else { return usize::MAX };
         kinds.extend(all.iter().filter(|c| c.fails()).map(|c| c.kind));
     }
@@ -149,8 +149,10 @@ fn judged(case: &WallCase, wall: &dyn Gravity, layout: &Layout, mends: bool) -> 
     let strip = layout.strips.iter().reduce(|a, b| if b.retained > a.retained { b } else { a });
     if let Some(strip) = strip {
         // A theory may refuse a situation that need not be met; then there is no figure to show.
-        let others = beside(case).into_iter().filter_map(|s| of_strip(case, wall, strip, s).ok());
-        verdict.checks.extend(others.flatten());
+        if mends {
+            let others = beside(case).into_iter().filter_map(|s| of_strip(case, wall, strip, s).ok());
+            verdict.checks.extend(others.flatten());
+        }
         show_pushes(case, wall, strip, &mut verdict);
     }
     verdict.findings = said((given, case), wall, layout, &verdict, mends);

@@ -80,6 +80,11 @@ pub fn case(stations: Vec<Station>, spec: TimberPostSpec) -> WallCase {
     }
 }
 
+/// The checks of situations that are not only shown beside.
+pub fn asked(v: &Verdict) -> Vec<&Check> {
+    v.checks.iter().filter(|c| !LoadCase::ON_REQUEST.contains(&c.case)).collect()
+}
+
 /// A wall of one height on level ground.
 pub fn straight(length: f64, retained: f64, spec: TimberPostSpec) -> WallCase {
     let (b, f) = (100.0 + retained, 100.0);

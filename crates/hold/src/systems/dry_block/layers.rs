@@ -11,7 +11,7 @@ use groundhold_working::{Refused, Trace, Unit};
 
 use super::body::Laid;
 use crate::gravity::{Asked, Spot, actions, behind, over, stands_on};
-use crate::loads::{NOTHING, is_accident, strips};
+use crate::loads::{NOTHING, is_accident, strips, thrust, water};
 use crate::{Check, CheckKind, LoadCase, WallCase};
 
 /// Factor on strength, pull-out and connection with loads as they are. FHWA-NHI-00-043 (2001), 4.3: 1.5, from memory.
@@ -66,11 +66,8 @@ pub(crate) fn checks(
     let mut raw = case.retained_soil.clone();
     raw.phi = laid.spec.fill_friction.unwrap_or(raw.phi);
     let soil = c.soil(&raw);
-    let water = match state {
-        LoadCase::DrainBlocked => b.front + strip.retained.to_m() * case.water.blocked.to_fraction(),
-        _ => 0.0,
-    };
-    let water = water.clamp(0.0, b.ground);
+    let share = water(case, state).to_fraction();
+    let water = if share > 0.0 { (b.front + strip.retained.to_m() * share).clamp(0.0, b.ground) } else { 0.0 };
     let moved = |s: groundhold_earth::Strip| {
         let from = (s.from - laid.spec.depth).max(Length::ZERO);
         groundhold_earth::Strip { from, to: s.to - laid.spec.depth, ..s }
@@ -80,7 +77,7 @@ pub(crate) fn checks(
         water: if water > 0.0 { WaterLevel::At(Length::m(water)) } else { WaterLevel::Drained },
         ..Backfill::new(soil.clone(), Length::m(b.ground))
     };
-    let active = Method::Rankine.active(&backfill)?;
+    let active = thrust(case, state, Method::Rankine, &backfill)?;
     // FHWA-NHI-10-024 (2009), 4.4.7: the rise over 0.7 of the height, half of it as an even load.
     let slope = 0.5 * 0.7 * b.ground * b.slope.to_ratio().max(0.0) * laid.fill.to_kn_per_m3();
     let fill = Fill { case, laid, spot, state, c, soil, active, height: b.ground, water, slope };

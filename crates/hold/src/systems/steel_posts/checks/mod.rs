@@ -67,10 +67,20 @@ pub(crate) fn judge(case: &WallCase, spec: &SteelPostSpec, layout: &Layout, thor
         Err(why) => note("the bank".into(), why),
     }
     if let Some(post) = most {
+        if thorough {
+            // A theory may refuse a situation that need not be met; then there is no figure to show.
+            for state in loads::beside(case) {
+                verdict.checks.extend(embedment::checks(case, &wall, &layout.bays, post, state).unwrap_or_default());
+                verdict.checks.extend(posts::in_state(case, spec, layout, post, state).unwrap_or_default());
+            }
+        }
         shown::pushes(case, post, &mut verdict);
     }
     verdict.findings = said::findings(case, spec, layout, &verdict, thorough);
     verdict.findings.extend(said::around(case, spec, layout));
+    if thorough {
+        verdict.findings.extend(crate::said::situations(case, &verdict));
+    }
     verdict.findings.extend(said::of_layout(case, spec, layout));
     verdict.findings.extend(refused.into_iter().map(|(why, place)| {
         Finding::new(&findings::CANNOT_CHECK, Place::on(&case.id, place), format!("A check could not be made: {why}."))

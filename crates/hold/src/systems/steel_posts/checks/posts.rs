@@ -69,31 +69,44 @@ pub(crate) fn of_post(
     layout: &Layout,
     post: &Post,
 ) -> Result<Vec<Check>, Refused> {
+    let each = loads::states(case).into_iter().map(|s| in_state(case, spec, layout, post, s));
+    Ok(each.collect::<Result<Vec<_>, _>>()?.concat())
+}
+
+/// Bending, shear and, outside accidents, movement of one post in one state.
+///
+/// # Errors
+/// As [`of_post`].
+pub(crate) fn in_state(
+    case: &WallCase,
+    spec: &SteelPostSpec,
+    layout: &Layout,
+    post: &Post,
+    state: LoadCase,
+) -> Result<Vec<Check>, Refused> {
+    let case = &*loads::in_state(case, state);
     let (wall, of) = (spec.posted(), spec.post_of(post, layout.posts.len()));
     let (shape, rust) = left(spec, of)?;
-    let mut all = vec![];
-    for state in loads::states(case) {
-        let Some(bent) = bent(case, &wall, &layout.bays, post, state)? else { continue };
-        all.extend(strength(case, of, &shape, &rust, post, state, &bent)?);
-        if loads::is_accident(case, state) {
-            continue;
-        }
-        let (figures, _) = shape.figures()?;
-        let stiff = (STIFFNESS_MPA, figures.inertia, 1.0);
-        all.extend(movement(case, &wall, &layout.bays, post, &bent, stiff)?.map(|m| Check {
-            kind: CheckKind::PostDeflection,
-            on: format!("post {}", post.number),
-            case: state,
-            method: "lean in the ground and bend above it",
-            basis: "height over 50",
-            demand: m.top_mm,
-            capacity: m.allowed_mm,
-            unit: Unit::MM,
-            utilisation: over(m.top_mm, m.allowed_mm),
-            traces: m.traces,
-            governs: crate::loads::governs(case, state),
-        }));
+    let Some(bent) = bent(case, &wall, &layout.bays, post, state)? else { return Ok(vec![]) };
+    let mut all = strength(case, of, &shape, &rust, post, state, &bent)?.to_vec();
+    if loads::is_accident(case, state) {
+        return Ok(all);
     }
+    let (figures, _) = shape.figures()?;
+    let stiff = (STIFFNESS_MPA, figures.inertia, 1.0);
+    all.extend(movement(case, &wall, &layout.bays, post, &bent, stiff)?.map(|m| Check {
+        kind: CheckKind::PostDeflection,
+        on: format!("post {}", post.number),
+        case: state,
+        method: "lean in the ground and bend above it",
+        basis: "height over 50",
+        demand: m.top_mm,
+        capacity: m.allowed_mm,
+        unit: Unit::MM,
+        utilisation: over(m.top_mm, m.allowed_mm),
+        traces: m.traces,
+        governs: loads::governs(case, state),
+    }));
     Ok(all)
 }
 
